@@ -1,0 +1,1 @@
+"""Courts: units, the house frame, rule books, spots."""
