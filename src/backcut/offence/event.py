@@ -1,0 +1,53 @@
+"""What happens to a possession from outside the rules: the ball moves, a defender does something, somebody forgets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from backcut.court.spots import Spot
+
+
+class EventKind(StrEnum):
+    """Every kind of event; the value is what JSON and the tables say."""
+
+    PASS = "pass"
+    SKIP = "skip"
+    TO_CUTTER = "pass to the cutter"
+    INSIDE = "pass inside"
+    KICK_OUT = "kick out"
+    DENY = "deny"
+    SAG = "sag"
+    JUMP = "jump"
+    FREE = "free"
+    JAM = "jam"
+    DRIBBLE = "dribble"
+    FORGET = "forget"
+    LAY_UP = "lay-up"
+    SHOT = "shot"
+    TURNOVER = "turnover"
+
+
+PASSES = frozenset({EventKind.PASS, EventKind.SKIP, EventKind.TO_CUTTER, EventKind.INSIDE, EventKind.KICK_OUT})
+ENDS = frozenset({EventKind.LAY_UP, EventKind.SHOT, EventKind.TURNOVER})
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One event. `player` passes, dribbles, shoots, forgets, or is the one whose defender acts.
+
+    `players` names more than one where several defenders act at once; `receiver` catches a pass;
+    `spot` is where a dribble ends; `early` means before the cutter has come out.
+    """
+
+    kind: EventKind
+    player: int
+    receiver: int | None = None
+    spot: Spot | None = None
+    early: bool = False
+    also: tuple[int, ...] = ()
+
+    @property
+    def players(self) -> tuple[int, ...]:
+        """Everybody the event is about, `player` first."""
+        return (self.player, *self.also)

@@ -1,0 +1,40 @@
+"""A shot goes up: somebody gets back, the others rebound."""
+
+from __future__ import annotations
+
+from backcut.court.spots import Spot
+from backcut.offence.action import Kind
+from backcut.offence.inside import height
+from backcut.offence.moment import Moment
+from backcut.offence.phrase import Answer, Example, Phrase
+from backcut.offence.situation import Doing, Player
+
+
+def _answer(moment: Moment, me: Player) -> Answer | None:
+    situation = moment.situation
+    if situation.ended is None:
+        return None
+    others = [
+        player
+        for player in situation.players
+        if player.number != situation.ball and player.doing not in (Doing.LANE, Doing.CUTTING)
+    ]
+    top = max((height(player.at) for player in others), default=None)
+    highest = [player for player in others if height(player.at) == top]
+    if me not in highest:
+        return Answer(Kind.REBOUND, me.at)
+    if height(me.at) >= height(Spot.LS):
+        return Answer(Kind.GET_BACK, me.at)
+    home = {-1: Spot.LS, 0: Spot.T, 1: Spot.RS}[me.at.side if len(highest) > 1 else 0]
+    return Answer(Kind.GET_BACK, home)
+
+
+PHRASE = Phrase(
+    name="shot",
+    says="When a shot goes up, the highest of us gets back and the rest rebound.",
+    cue="Back",
+    why="Somebody must be between their fast break and our basket.",
+    mistake="All five go to the rim.",
+    answer=_answer,
+    example=Example("five-out", "T>RW, RW>RC, shot", player=2, kind=Kind.REBOUND, spot=Spot.LC),
+)
