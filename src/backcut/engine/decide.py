@@ -1,0 +1,110 @@
+"""`decide(book, situation)`: what every player does now, which sentence says so, and which it beat. Pure."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from backcut.engine.possession import Decision, Trouble
+from backcut.offence.action import Action, Claim, Kind
+from backcut.offence.book import Book
+from backcut.offence.moment import Moment
+from backcut.offence.phrase import Answer
+from backcut.offence.situation import Doing, Player, Situation
+
+_CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
+
+#: Targets that several may run to at once: the lane is run through, never held.
+_OPEN_TO_ALL = _CUTS | {Kind.SCREEN, Kind.FLASH}
+
+
+def decide(book: Book, situation: Situation) -> Decision:
+    """Everybody's answer in this situation. Sentences are asked in order of rank; the first that speaks wins."""
+    rules = book.rules
+    moment = Moment(rules, situation)
+    never_cuts = rules.never_cuts
+    actions: list[Action] = []
+    troubles: list[Trouble] = []
+    for player in situation.players:
+        winner: tuple[int, Answer] | None = None
+        beaten: list[Claim] = []
+        for rank, phrase in rules.habits:
+            answer = phrase.answer(moment, player)
+            if answer is None or (never_cuts and answer.kind in _CUTS and player.number in never_cuts):
+                continue
+            if winner is None:
+                winner = rank, answer
+            else:
+                beaten.append(Claim(rank, answer.kind, answer.target))
+        action, trouble = _action(moment, player, winner, tuple(beaten))
+        actions.append(action)
+        if trouble is not None:
+            troubles.append(trouble)
+    if len(targets := [action for action in actions if action.moves]) > 0:
+        _keep_apart(book, moment, actions, troubles, targets)
+    return Decision(tuple(actions), tuple(troubles))
+
+
+def _action(
+    moment: Moment, player: Player, winner: tuple[int, Answer] | None, beaten: tuple[Claim, ...]
+) -> tuple[Action, Trouble | None]:
+    number, at = player.number, player.at
+    if number == moment.holder.number and (target := moment.dribbled_at()) is not None:
+        return Action(number, Kind.DRIBBLE, at, target), None
+    if player.doing is Doing.CUTTING and not player.jammed:
+        # A cut is finished before anything else is asked.
+        return Action(number, Kind.HOLD, at, at, winner[0] if winner else None), None
+    if winner is None or (player.doing is Doing.LANE and _has_no_way_out(moment, player)):
+        if number == moment.holder.number:
+            return Action(number, Kind.BALL, at, at), None
+        claims = (Claim(winner[0], winner[1].kind, winner[1].target),) if winner else ()
+        trouble = Trouble("silent", number, None, None, f"No sentence says what {number} does, {_place(player)}.")
+        return Action(number, Kind.NO_ANSWER, at, at, None, claims), trouble
+    rank, answer = winner
+    if player.forgets and (answer.kind not in (Kind.HOLD, Kind.BALL) or answer.target is not at):
+        return Action(number, Kind.FORGET, at, at, rank, beaten), None
+    return Action(number, answer.kind, at, answer.target, rank, beaten, answer.route), None
+
+
+def _place(player: Player) -> str:
+    return "in the lane" if player.doing in (Doing.LANE, Doing.CUTTING) else f"at the {player.at.title}"
+
+
+def _has_no_way_out(moment: Moment, player: Player) -> bool:
+    """Whether the time to come out has come and the book's exit names no spot."""
+    return moment.may_come_out(player) and moment.way_out(player) is None
+
+
+def _keep_apart(
+    book: Book, moment: Moment, actions: list[Action], troubles: list[Trouble], moving: list[Action]
+) -> None:
+    """Hold those who are sent to a spot that is taken or that another is sent to, and say so: nobody shares a spot."""
+    counts = Counter(action.target for action in moving if action.kind not in _OPEN_TO_ALL)
+    counts.update(action.target for action in moving if action.kind is Kind.FLASH)
+    held = {action.player for action in moving if counts[action.target] > 1}
+    staying = {action.origin: action.player for action in actions if not action.moves or action.player in held}
+    while True:
+        clash = [
+            action
+            for action in moving
+            if action.player not in held
+            and action.kind not in _CUTS
+            and action.target in staying
+            and staying[action.target] != action.player
+        ]
+        if not clash:
+            break
+        for action in clash:
+            held.add(action.player)
+            staying[action.origin] = action.player
+    for i, action in enumerate(actions):
+        if action.player not in held:
+            continue
+        others = [other.player for other in moving if other.target is action.target and other.player != action.player]
+        if action.target in staying and staying[action.target] != action.player:
+            others.append(staying[action.target])
+        claim = () if action.habit is None else (Claim(action.habit, action.kind, action.target),)
+        actions[i] = Action(action.player, Kind.NO_ANSWER, action.origin, action.origin, None, claim + action.beat)
+        what = (
+            f"{action.player} is sent to the {action.target.title}, where {' and '.join(map(str, others))} already is"
+        )
+        troubles.append(Trouble("clash", action.player, action.habit, action.target, what + "."))

@@ -1,0 +1,101 @@
+"""Play a possession: each event, then the beats of answers until all have settled or the next event comes early."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from backcut.engine.advance import MOST_COUNTS, follow, happen, kind_of_pass
+from backcut.engine.decide import decide
+from backcut.engine.possession import Beat, Decision, Step
+from backcut.errors import MoveError
+from backcut.offence.book import Book
+from backcut.offence.event import PASSES, Event, EventKind
+from backcut.offence.moment import Moment
+from backcut.offence.moves import Move, move_text
+from backcut.offence.situation import Doing, Situation
+
+#: More beats than any book needs: a chain of seven spots, three cutters, two counts each.
+_MOST_BEATS = 60
+
+#: Events that belong to the pass before them: nobody has answered it yet.
+_WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
+
+
+def settled(book: Book, situation: Situation, decision: Decision) -> bool:
+    """Whether no sentence asks anybody to move, nobody is on the way, and nobody waits for a count."""
+    if decision.moves or any(player.doing is Doing.CUTTING for player in situation.players):
+        return False
+    if situation.last is not None and situation.last.fresh:
+        return False
+    moment = Moment(book.rules, situation)
+    return not (moment.pending and not moment.time_to_fill() and situation.count < MOST_COUNTS)
+
+
+def settle(book: Book, situation: Situation, until: EventKind | None = None) -> tuple[tuple[Beat, ...], Situation]:
+    """The beats from here until all have settled, and the situation then: everybody stands.
+
+    `until` stops before: JUMP and FORGET at once; JAM when a cutter has started; any other when one is in the lane.
+    """
+    beats: list[Beat] = []
+    if until in _WITH_THE_PASS:
+        return (), situation
+    for _ in range(_MOST_BEATS):
+        decision = decide(book, situation)
+        beats.append(Beat(situation, decision))
+        if settled(book, situation, decision):
+            return tuple(beats), stand(situation)
+        situation = follow(book, situation, decision)
+        wanted = Doing.CUTTING if until is EventKind.JAM else Doing.LANE
+        if until is not None and any(p.doing is wanted and p.number != situation.ball for p in situation.players):
+            return tuple(beats), situation
+    raise MoveError("The players never settle under this book: two sentences send one player back and forth.")
+
+
+def stand(situation: Situation) -> Situation:
+    """The same situation with everybody on the ring arrived."""
+    return replace(
+        situation,
+        players=tuple(
+            replace(p, doing=Doing.STANDING, origin=None, side=0, order=0, cause=None)
+            if p.doing in (Doing.FILLING, Doing.OUT)
+            else p
+            for p in situation.players
+        ),
+    )
+
+
+def comes_early(event: Event | None) -> EventKind | None:
+    """At which moment of the step before it an event comes; None when all have settled first."""
+    if event is None:
+        return None
+    if event.kind in _WITH_THE_PASS or event.kind is EventKind.JAM:
+        return event.kind
+    return event.kind if event.early or event.kind is EventKind.TO_CUTTER else None
+
+
+def play(book: Book, start: Situation, moves: Sequence[Move]) -> list[Step]:
+    """Play a move list from `start`; every step holds everybody's answers and the sentences behind them.
+
+    Raises: NotationError or MoveError if a move cannot be made where it stands, naming its place in the list.
+    """
+    steps: list[Step] = []
+    situation = start
+    for move, following in zip(moves, (*moves[1:], None), strict=True):
+        event = move.event(situation)
+        try:
+            step = one_step(book, situation, event, comes_early(following.to_come() if following else None))
+        except MoveError as error:
+            raise MoveError(str(move.error(error))) from None
+        steps.append(replace(step, text=move.text))
+        situation = step.after
+    return steps
+
+
+def one_step(book: Book, situation: Situation, event: Event, until: EventKind | None = None) -> Step:
+    """One event and its beats. Raises: MoveError if the event cannot happen here."""
+    if event.kind in PASSES and event.receiver is not None and event.player == situation.ball:
+        event = Event(kind_of_pass(book, situation, event.receiver), event.player, event.receiver, early=event.early)
+    after_event = happen(book, situation, event)
+    beats, after = settle(book, after_event, until)
+    return Step(event, move_text(event), situation, beats, after)

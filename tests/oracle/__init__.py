@@ -1,0 +1,1 @@
+"""A second, naive reading of the rules: it imports nothing from the project, so that the two can disagree."""
