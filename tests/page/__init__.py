@@ -1,0 +1,1 @@
+"""Tests of the page and of the moments it draws."""
