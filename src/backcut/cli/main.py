@@ -1,0 +1,56 @@
+"""The command `backcut`: its commands, and one way out for every error."""
+
+from __future__ import annotations
+
+import sys
+from typing import Annotated
+
+import typer
+
+from backcut import __version__
+from backcut.cli.book import app as book
+from backcut.cli.count import count
+from backcut.cli.court import court_command
+from backcut.cli.film import film_command
+from backcut.cli.formations import formations
+from backcut.cli.play import play
+from backcut.errors import BackcutError
+
+app = typer.Typer(
+    name="backcut",
+    help="State the habits of a motion offence once, in sentences; see them played, checked and explained.",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    add_completion=False,
+)
+app.command("play")(play)
+app.add_typer(book, name="book")
+app.command("count")(count)
+app.command("court")(court_command)
+app.command("formations")(formations)
+app.command("film")(film_command)
+
+
+def _version(asked: bool) -> None:
+    if asked:
+        typer.echo(f"backcut {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _main(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+    ] = False,
+) -> None:
+    """State the habits of a motion offence once, in sentences; see them played, checked and explained."""
+
+
+def run() -> None:
+    """Run the command line; an error of ours is one message and exit code 2."""
+    try:
+        app()
+    except BackcutError as error:
+        sys.stderr.write(f"{error}\n")
+        sys.exit(2)
