@@ -12,7 +12,7 @@ import pytest
 from backcut.court.courts import COURTS
 from backcut.court.placing import place_spots
 from backcut.court.spots import PERIMETER, Spot
-from backcut.engine.play import one_step
+from backcut.engine.play import Stage, one_step
 from backcut.engine.possession import Beat, Decision, Step
 from backcut.engine.timeline import TIMINGS, build
 from backcut.errors import MoveError
@@ -74,7 +74,7 @@ def from_a_book(chance: random.Random, moves: int) -> list[Step]:
             + [Event(kind, player) for kind in (EventKind.DENY, EventKind.JAM, EventKind.SAG, EventKind.FREE)]
         )
         try:
-            steps.append(one_step(book, situation, event, chance.choice((None, EventKind.PASS, EventKind.JAM))))
+            steps.append(one_step(book, situation, event, chance.choice((None, Stage.LANE, Stage.CUTTING))))
         except MoveError:
             continue
         situation = steps[-1].after

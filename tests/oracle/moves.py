@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from .exits import exit_spot, far_spot
+from .exits import exit_spot, far_spot, first_open
 from .floor import RIM, Where, is_corner, is_one_pass_away, next_spot, side, who_is_at
 
 Did = dict[int, list[tuple[str, str, str]]]
@@ -158,10 +158,10 @@ def come_out(
 
     Out there he is a perimeter player like the others: with an empty spot between him and the ball he moves up.
     """
-    spot = None
     if through:
-        spot = far_spot(ring, now, now[ball], came_from)
-    if spot is None:
+        # Without a far spot he comes back, whatever the exit of the others is.
+        spot = far_spot(ring, now, now[ball], came_from) or first_open(ring, now, now[ball], came_from)
+    else:
         spot = exit_spot(ring, now, now[ball], stood, came_from, chosen["exit"])
     if spot is not None:
         run(now, did, "come out", cutter, spot)

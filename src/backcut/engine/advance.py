@@ -23,6 +23,17 @@ _GUARDS = {
     EventKind.FREE: Guard.PLAIN,
 }
 _IN_LANE = (Doing.LANE, Doing.CUTTING)
+_ON_THE_WAY = (Doing.FILLING, Doing.OUT)
+
+
+def arrived(player: Player) -> Player:
+    """The player standing where the run went."""
+    return replace(player, doing=Doing.STANDING, origin=None, side=0, order=0, cause=None)
+
+
+def stopped_on_the_way(player: Player) -> bool:
+    """Whether a filler is denied on the way: whoever holds then was met while filling, and does not yet stand."""
+    return player.doing is Doing.FILLING and player.guard is Guard.DENIES
 
 
 def kind_of_pass(book: Book, situation: Situation, receiver: int) -> EventKind:
@@ -43,8 +54,7 @@ def happen(book: Book, situation: Situation, event: Event) -> Situation:
 
     Raises: MoveError if the event cannot happen here: the place, what is wrong, and what would be right.
     """
-    if situation.ended is not None:
-        raise MoveError(f"The possession has ended with a {situation.ended}; nothing can come after it.")
+    still_on(situation)
     for number in event.players:
         situation.player(number)
     if event.kind in PASSES:
@@ -54,6 +64,12 @@ def happen(book: Book, situation: Situation, event: Event) -> Situation:
     if event.kind in ENDS:
         return _end(situation, event)
     return _OTHERS[event.kind](book, situation, event)
+
+
+def still_on(situation: Situation) -> None:
+    """Raises: MoveError once the possession has ended."""
+    if situation.ended is not None:
+        raise MoveError(f"The possession has ended with a {situation.ended}; nothing can come after it.")
 
 
 def _must_hold_the_ball(situation: Situation, number: int, what: str) -> None:
@@ -81,8 +97,8 @@ def _pass(book: Book, situation: Situation, event: Event) -> Situation:
         if player.doing is Doing.FLASHED and player.number != catcher.number:
             # Who flashed and was not found comes out like a cutter.
             player = replace(player, doing=Doing.LANE, at=Spot.R, cause=Cause.FLASHED)
-        if player.number == catcher.number and player.doing not in _IN_LANE:
-            player = replace(player, doing=Doing.STANDING)
+        if player.number == catcher.number and player.doing in _ON_THE_WAY:
+            player = arrived(player)
         if player.number == passer.number and (passer.doing in _IN_LANE):
             side = _side(index, player.origin, catcher.at) or player.side
             player = replace(player, doing=Doing.LANE, cause=Cause.KICKED_OUT, side=side)
@@ -110,6 +126,8 @@ def _guard(situation: Situation, event: Event) -> Situation:
         player = situation.player(number)
         if number == situation.ball and event.kind is EventKind.DENY:
             raise MoveError(f"{number} has the ball and cannot be denied: name a player without it.")
+        if player.doing in _IN_LANE and event.kind is EventKind.DENY:
+            raise MoveError(f"{number} is cutting and cannot be denied: write 'jam {number}' to take the cut away.")
         changed.append(replace(player, guard=_GUARDS[event.kind]))
     return situation.with_players(*changed)
 
@@ -120,10 +138,12 @@ def _end(situation: Situation, event: Event) -> Situation:
 
 
 def _jam(book: Book, situation: Situation, event: Event) -> Situation:
-    player = situation.player(event.player)
-    if player.doing not in _IN_LANE or player.number == situation.ball:
-        raise MoveError(f"{event.player} is not cutting: only the cut of a cutter can be taken away.")
-    return situation.with_players(replace(player, jammed=True))
+    players = [situation.player(number) for number in event.players]
+    for player in players:
+        if player.doing is not Doing.CUTTING:
+            where = "in the lane already" if player.doing is Doing.LANE else "not cutting"
+            raise MoveError(f"{player.number} is {where}: a cut can be taken away on its way to the rim only.")
+    return situation.with_players(*(replace(player, jammed=True) for player in players))
 
 
 def _forget(book: Book, situation: Situation, event: Event) -> Situation:
@@ -191,13 +211,14 @@ def _one(book: Book, situation: Situation, player: Player, action: Action, order
         )
     if action.moves:
         doing = {Kind.EXIT: Doing.OUT, Kind.FLASH: Doing.FLASHED}.get(action.kind, Doing.FILLING)
-        if action.kind in (Kind.INSIDE, Kind.CLEAR, Kind.DRIBBLE, Kind.GET_BACK):
+        if action.kind in (Kind.INSIDE, Kind.CLEAR, Kind.DRIBBLE, Kind.GET_BACK, Kind.COME_TO_BALL):
             doing = Doing.STANDING
         side = _side(book.rules.index, player.at, situation.holder.at) if action.kind is Kind.FLASH else 0
         return replace(
             player,
             at=action.target,
             doing=doing,
+            guard=Guard.PLAIN if action.kind is Kind.COME_TO_BALL else player.guard,
             origin=player.at if doing is not Doing.STANDING else None,
             side=side,
             order=order if action.kind is Kind.FLASH else 0,
@@ -207,9 +228,8 @@ def _one(book: Book, situation: Situation, player: Player, action: Action, order
     match player.doing:
         case Doing.CUTTING:
             return replace(player, doing=Doing.LANE, jammed=False)
-        case Doing.FILLING | Doing.OUT:
-            guard = Guard.PLAIN if action.kind is Kind.COME_TO_BALL else player.guard
-            return replace(player, doing=Doing.STANDING, origin=None, side=0, order=0, cause=None, guard=guard)
+        case Doing.FILLING | Doing.OUT if not stopped_on_the_way(player):
+            return arrived(player)
         case _:
             return player
 

@@ -6,7 +6,7 @@ import random
 from dataclasses import replace
 
 from backcut.engine.explore import moves
-from backcut.engine.play import one_step
+from backcut.engine.play import Stage, one_step
 from backcut.engine.possession import Step
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
@@ -55,9 +55,11 @@ def possession(book: Book, start: Situation, seed: int, most: int = LONG_ENOUGH)
     situation = start
     for number in range(most):
         options = [event for event in allowed(book, situation) if event.kind is not EventKind.TO_CUTTER]
+        if not options:
+            break
         event = draw.choices(options, [_WEIGHTS[option.kind] for option in options])[0]
         last = number == most - 1
-        until = EventKind.TO_CUTTER if last or draw.random() < 0.1 else None
+        until = Stage.LANE if last or draw.random() < 0.1 else None
         steps.append(_stepped(book, situation, event, until))
         situation = steps[-1].after
         cutters = [e for e in allowed(book, situation) if e.kind is EventKind.TO_CUTTER] if until else []
@@ -68,6 +70,6 @@ def possession(book: Book, start: Situation, seed: int, most: int = LONG_ENOUGH)
     return [*steps, _stepped(book, situation, Event(EventKind.SHOT, situation.ball), None)]
 
 
-def _stepped(book: Book, situation: Situation, event: Event, until: EventKind | None) -> Step:
+def _stepped(book: Book, situation: Situation, event: Event, until: Stage | None) -> Step:
     step = one_step(book, situation, event, until)
     return replace(step, text=move_text(step.event))

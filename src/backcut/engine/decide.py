@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+from backcut.court.spots import Spot
 from backcut.engine.possession import Decision, Trouble
 from backcut.offence.action import Action, Claim, Kind
 from backcut.offence.book import Book
@@ -13,21 +14,19 @@ from backcut.offence.situation import Doing, Player, Situation
 
 _CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
 
-#: Targets that several may run to at once: the lane is run through, never held.
-_OPEN_TO_ALL = _CUTS | {Kind.SCREEN, Kind.FLASH}
-
 
 def decide(book: Book, situation: Situation) -> Decision:
     """Everybody's answer in this situation. Sentences are asked in order of rank; the first that speaks wins."""
     rules = book.rules
     moment = Moment(rules, situation)
     never_cuts = rules.never_cuts
+    habits = rules.habits if situation.ended is None else rules.at_the_end
     actions: list[Action] = []
     troubles: list[Trouble] = []
     for player in situation.players:
         winner: tuple[int, Answer] | None = None
         beaten: list[Claim] = []
-        for rank, phrase in rules.habits:
+        for rank, phrase in habits:
             answer = phrase.answer(moment, player)
             if answer is None or (never_cuts and answer.kind in _CUTS and player.number in never_cuts):
                 continue
@@ -74,22 +73,28 @@ def _has_no_way_out(moment: Moment, player: Player) -> bool:
     return moment.may_come_out(player) and moment.way_out(player) is None
 
 
+def _runs_through(action: Action) -> bool:
+    """Whether several may run there at once: the lane is run through, never held."""
+    return action.target is Spot.R or action.kind is Kind.SHALLOW_CUT
+
+
 def _keep_apart(
     book: Book, moment: Moment, actions: list[Action], troubles: list[Trouble], moving: list[Action]
 ) -> None:
     """Hold those who are sent to a spot that is taken or that another is sent to, and say so: nobody shares a spot."""
-    counts = Counter(action.target for action in moving if action.kind not in _OPEN_TO_ALL)
-    counts.update(action.target for action in moving if action.kind is Kind.FLASH)
-    held = {action.player for action in moving if counts[action.target] > 1}
-    staying = {action.origin: action.player for action in actions if not action.moves or action.player in held}
+    aimed = [action for action in moving if not _runs_through(action)]
+    counts = Counter(action.target for action in aimed)
+    held = {action.player for action in aimed if counts[action.target] > 1}
+    staying = {
+        action.origin: action.player
+        for action in actions
+        if not action.moves or action.target is action.origin or action.player in held
+    }
     while True:
         clash = [
             action
-            for action in moving
-            if action.player not in held
-            and action.kind not in _CUTS
-            and action.target in staying
-            and staying[action.target] != action.player
+            for action in aimed
+            if action.player not in held and staying.get(action.target, action.player) != action.player
         ]
         if not clash:
             break

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backcut.engine.play import one_step
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
-from backcut.offence.situation import Situation
+from backcut.offence.situation import Guard, Situation
 
 #: A settled situation as counted: (number, spot) of everybody on the ring, and the holder.
 Key = tuple[tuple[tuple[int, str], ...], int]
@@ -31,6 +31,11 @@ def key(book: Book, situation: Situation) -> Key:
     ring = book.rules.index
     standing = tuple((p.number, str(p.at)) for p in situation.players if p.at in ring)
     return standing, situation.ball
+
+
+def at_ease(situation: Situation) -> Situation:
+    """The same situation with every defender plain: a denial that was counted is over."""
+    return situation.with_players(*(replace(player, guard=Guard.PLAIN) for player in situation.players))
 
 
 def moves(book: Book, situation: Situation, kinds: frozenset[EventKind]) -> Iterator[Event]:
@@ -70,7 +75,7 @@ def explore(
         far = depth[key(book, situation)]
         for event in moves(book, situation, kinds):
             tried += 1
-            after = one_step(book, situation, event).after
+            after = at_ease(one_step(book, situation, event).after)
             if (found := key(book, after)) not in depth:
                 depth[found] = far + 1
                 waiting.append(after)

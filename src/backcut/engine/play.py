@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from enum import StrEnum
 
-from backcut.engine.advance import MOST_COUNTS, follow, happen, kind_of_pass
+from backcut.engine.advance import MOST_COUNTS, arrived, follow, happen, kind_of_pass, still_on, stopped_on_the_way
 from backcut.engine.decide import decide
 from backcut.engine.possession import Beat, Decision, Step
 from backcut.errors import MoveError
@@ -17,6 +18,15 @@ from backcut.offence.situation import Doing, Situation
 
 #: More beats than any book needs: a chain of seven spots, three cutters, two counts each.
 _MOST_BEATS = 60
+
+
+class Stage(StrEnum):
+    """How far the answers to an event have come when the next event happens before all have settled."""
+
+    BEFORE = "nobody has answered"
+    CUTTING = "a cutter is on the way"
+    LANE = "a cutter is in the lane"
+
 
 #: Events that belong to the pass before them: nobody has answered it yet.
 _WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
@@ -32,21 +42,18 @@ def settled(book: Book, situation: Situation, decision: Decision) -> bool:
     return not (moment.pending and not moment.time_to_fill() and situation.count < MOST_COUNTS)
 
 
-def settle(book: Book, situation: Situation, until: EventKind | None = None) -> tuple[tuple[Beat, ...], Situation]:
-    """The beats from here until all have settled, and the situation then: everybody stands.
-
-    `until` stops before: JUMP and FORGET at once; JAM when a cutter has started; any other when one is in the lane.
-    """
+def settle(book: Book, situation: Situation, until: Stage | None = None) -> tuple[tuple[Beat, ...], Situation]:
+    """The beats from here until all have settled, or until this stage is reached, and the situation then."""
     beats: list[Beat] = []
-    if until in _WITH_THE_PASS:
+    if until is Stage.BEFORE:
         return (), situation
+    wanted = Doing.CUTTING if until is Stage.CUTTING else Doing.LANE
     for _ in range(_MOST_BEATS):
         decision = decide(book, situation)
         beats.append(Beat(situation, decision))
         if settled(book, situation, decision):
             return tuple(beats), stand(situation)
         situation = follow(book, situation, decision)
-        wanted = Doing.CUTTING if until is EventKind.JAM else Doing.LANE
         if until is not None and any(p.doing is wanted and p.number != situation.ball for p in situation.players):
             return tuple(beats), situation
     raise MoveError("The players never settle under this book: two sentences send one player back and forth.")
@@ -57,21 +64,21 @@ def stand(situation: Situation) -> Situation:
     return replace(
         situation,
         players=tuple(
-            replace(p, doing=Doing.STANDING, origin=None, side=0, order=0, cause=None)
-            if p.doing in (Doing.FILLING, Doing.OUT)
-            else p
-            for p in situation.players
+            arrived(player) if player.doing in (Doing.FILLING, Doing.OUT) and not stopped_on_the_way(player) else player
+            for player in situation.players
         ),
     )
 
 
-def comes_early(event: Event | None) -> EventKind | None:
-    """At which moment of the step before it an event comes; None when all have settled first."""
+def comes_early(event: Event | None) -> Stage | None:
+    """At which stage of the step before it an event comes; None when all have settled first."""
     if event is None:
         return None
-    if event.kind in _WITH_THE_PASS or event.kind is EventKind.JAM:
-        return event.kind
-    return event.kind if event.early or event.kind is EventKind.TO_CUTTER else None
+    if event.kind in _WITH_THE_PASS and not event.early:
+        return Stage.BEFORE
+    if event.kind is EventKind.JAM:
+        return Stage.CUTTING
+    return Stage.LANE if event.early or event.kind is EventKind.TO_CUTTER else None
 
 
 def play(book: Book, start: Situation, moves: Sequence[Move]) -> list[Step]:
@@ -82,8 +89,9 @@ def play(book: Book, start: Situation, moves: Sequence[Move]) -> list[Step]:
     steps: list[Step] = []
     situation = start
     for move, following in zip(moves, (*moves[1:], None), strict=True):
-        event = move.event(situation)
         try:
+            still_on(situation)
+            event = move.event(situation)
             step = one_step(book, situation, event, comes_early(following.to_come() if following else None))
         except MoveError as error:
             raise MoveError(str(move.error(error))) from None
@@ -92,7 +100,7 @@ def play(book: Book, start: Situation, moves: Sequence[Move]) -> list[Step]:
     return steps
 
 
-def one_step(book: Book, situation: Situation, event: Event, until: EventKind | None = None) -> Step:
+def one_step(book: Book, situation: Situation, event: Event, until: Stage | None = None) -> Step:
     """One event and its beats. Raises: MoveError if the event cannot happen here."""
     if event.kind in PASSES and event.receiver is not None and event.player == situation.ball:
         event = Event(kind_of_pass(book, situation, event.receiver), event.player, event.receiver, early=event.early)

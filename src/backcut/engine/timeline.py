@@ -160,7 +160,7 @@ class _Clock:
         self.cues_s.append(cue_s)
         moment = _Moment(number, event.kind, cue_s, event.player if event.kind is EventKind.JAM else None)
         for beat, (situation, actions) in enumerate((b.before, b.decision.actions) for b in step.beats):
-            asked = [action for action in actions if self._runs(action, moment)]
+            asked = [action for action in actions if action.moves]
             self._answer(asked, situation, moment, beat)
             taker = next((action for action in asked if action.kind is Kind.HAND_OFF), None)
             if taker is not None:
@@ -210,7 +210,7 @@ class _Clock:
         seen_s = pace.READ_S
         if event.kind in WITH_THE_PASS and step.before.last is not None and step.before.last.fresh:
             # These belong to the pass in the air: nobody has answered it yet.
-            t_s, seen_s = self.now_s, pace.READ_S / 2 if event.kind is EventKind.JUMP else 0.0
+            t_s, seen_s = self.now_s, pace.JUMP_S if event.kind is EventKind.JUMP else 0.0
         elif event.kind is EventKind.JAM:
             cut = next((t for t in reversed(self.told) if t.action.player == event.player), None)
             bumped_s = cut.start_s + pace.JAM_SHARE * (cut.end_s - cut.start_s) if cut else 0.0
@@ -268,11 +268,6 @@ class _Clock:
         return end_s
 
     # Answers.
-
-    def _runs(self, action: Action, moment: _Moment) -> bool:
-        if action.moves or action.kind is Kind.COME_TO_BALL:
-            return True
-        return action.player == moment.jammed and action.kind in CUTS
 
     def _answer(self, asked: Sequence[Action], situation: Situation, moment: _Moment, beat: int) -> None:
         """The runs of one beat: first as asked, then again until nobody runs through a team-mate."""
@@ -334,7 +329,7 @@ class _Clock:
         return run
 
     def _target(self, action: Action, here: Place, ball_m: Place) -> Place:
-        if action.kind is Kind.COME_TO_BALL and not action.moves:
+        if action.kind is Kind.COME_TO_BALL:
             x, y = np.asarray(here) + pace.TO_BALL_M * unit(np.asarray(ball_m) - here)
             return float(x), float(y)
         x, y = self.place(action.target)

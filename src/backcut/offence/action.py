@@ -51,6 +51,9 @@ class Route(StrEnum):
 #: Actions that move nobody.
 STILL = frozenset({Kind.BALL, Kind.HOLD, Kind.FORGET, Kind.NO_ANSWER, Kind.REBOUND})
 
+#: Actions that are run even when they end where they began: to the ball and back to the spot, behind the defender.
+ROUND_TRIPS = frozenset({Kind.COME_TO_BALL, Kind.CUT})
+
 
 @dataclass(frozen=True, slots=True)
 class Claim:
@@ -75,8 +78,8 @@ class Action:
 
     @property
     def moves(self) -> bool:
-        """Whether the player leaves where he stands."""
-        return self.kind not in STILL and self.origin is not self.target
+        """Whether the player runs."""
+        return self.kind not in STILL and (self.origin is not self.target or self.kind in ROUND_TRIPS)
 
 
 def letter(habit: int | None) -> str | None:

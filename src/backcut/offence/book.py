@@ -63,7 +63,8 @@ class Book:
     @cached_property
     def values(self) -> Mapping[str, str]:
         """Every choice with its value: said in a sentence, else on a line of its own, else the default."""
-        said = {name: value for sentence in self.sentences for name, value in sentence.values.items()}
+        # Of two sentences that say it the first is asked first, so its choice holds.
+        said = {name: value for s in reversed(self.sentences) for name, value in s.values.items()}
         return {choice.name: choice.default for choice in CHOICES.values()} | dict(self.choices) | said
 
     @cached_property

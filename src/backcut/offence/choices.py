@@ -66,7 +66,7 @@ CHOICES: Mapping[str, Choice] = {
             ),
             (
                 "fewest",
-                "the side with fewest",
+                "the side with the fewest of us",
                 "Coaches who teach balance: look over the inside shoulder and go where nobody is.",
             ),
             (
@@ -78,7 +78,7 @@ CHOICES: Mapping[str, Choice] = {
         _choice(
             "who fills",
             "Who moves up when a spot is empty?",
-            ("chain", "anywhere", "Most: everybody behind the cutter moves up, so no hole stays."),
+            ("chain", "wherever I stand", "Most: everybody behind the cutter moves up, so no hole stays."),
             (
                 "nearest only",
                 "right beside the ball",
@@ -90,7 +90,7 @@ CHOICES: Mapping[str, Choice] = {
             "When does the filler go?",
             (
                 "looked",
-                "once the passer has looked",
+                "once the catcher has looked",
                 "School teams: the lane stays open until the catcher has looked at the cutter.",
             ),
             ("at once", "at once", "Young players: moving is learnt first, waiting later."),
@@ -111,7 +111,7 @@ CHOICES: Mapping[str, Choice] = {
             "corner passer",
             "What does the player do who passes out of the corner?",
             ("come back", "cut and come back", "Most: a short cut, then back; nobody stands behind to take the spot."),
-            ("hold", "hold", "A high-school programme's one exception to pass and cut: the corner stays wide."),
+            ("hold", "hold", "Teams that keep the corner wide: the one exception to pass and cut."),
             ("cut through", "cut through", "Teams with an empty far spot; where there is none, the cutter comes back."),
         ),
         _choice(

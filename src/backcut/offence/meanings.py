@@ -22,7 +22,9 @@ EVENT_MEANINGS: Mapping[EventKind, EventMeaning] = {
     EventKind.TO_CUTTER: EventMeaning("RW>cutter", "A pass to a player in the lane; the first one in, if several are."),
     EventKind.INSIDE: EventMeaning("RW>Rb", "A pass to a player who plays inside or has flashed."),
     EventKind.KICK_OUT: EventMeaning("Rb>RC", "A pass from inside or from the lane back out to the ring."),
-    EventKind.DENY: EventMeaning("deny 2+3", "The defender stands in the passing lane; the pass to this player is shut."),
+    EventKind.DENY: EventMeaning(
+        "deny 2+3", "The defender stands in the passing lane; the pass to this player is shut."
+    ),
     EventKind.SAG: EventMeaning("sag 2", "The defender drops off toward the basket."),
     EventKind.JUMP: EventMeaning("jump 1", "The passer's defender jumps to the ball as the pass goes."),
     EventKind.FREE: EventMeaning("free 3", "The defender stops denying, sagging or jumping."),
@@ -36,12 +38,12 @@ EVENT_MEANINGS: Mapping[EventKind, EventMeaning] = {
 
 ACTION_MEANINGS: Mapping[Kind, str] = {
     Kind.CUT: "Runs to the rim after a pass.",
-    Kind.BACK_CUT: "Runs to the rim behind a denying defender, or when the ball is dribbled at the player.",
+    Kind.BACK_CUT: "Runs to the rim behind a defender who denies, or because the ball is dribbled at the player.",
     Kind.SHALLOW_CUT: "Cuts to the high post only, because the block on the ball side is taken.",
     Kind.EXIT: "Comes out of the lane to an open spot.",
-    Kind.FILL: "Moves up to the empty spot next to it, toward the ball.",
+    Kind.FILL: "Moves up to the next spot toward the ball, which is empty.",
     Kind.COME_TO_BALL: "Denied on the way to fill: takes a step to the passer, two hands ready.",
-    Kind.REPLACE: "The cut is taken away: goes back to the spot it came from.",
+    Kind.REPLACE: "The cut is taken away: goes back to the spot the cut began from.",
     Kind.SCREEN: "Screens: for the next player away from the ball, or for the player on the block.",
     Kind.USE_SCREEN: "Comes off the screen to the spot the cutter left.",
     Kind.FLASH: "Comes to the high post or the elbow, because both players beside the ball are denied.",
@@ -55,5 +57,5 @@ ACTION_MEANINGS: Mapping[Kind, str] = {
     Kind.GET_BACK: "Runs back on defence when a shot goes up.",
     Kind.REBOUND: "Goes for the rebound when a shot goes up.",
     Kind.FORGET: "Stays, though a sentence asks for a move: the player forgets.",
-    Kind.NO_ANSWER: "No sentence has an answer, or two send players to one spot: the player waits, and the book is told.",
+    Kind.NO_ANSWER: "No sentence has an answer, or two players are sent to one spot: the player waits, and it is said.",
 }

@@ -23,7 +23,10 @@ class Moment:
     ring, -1 while the ball is inside.
     """
 
-    __slots__ = ("_exits", "ball", "cutting", "fresh", "holder", "lane", "pending", "rules", "situation", "where")
+    __slots__ = (
+        *("rules", "situation", "where", "lane", "cutting", "holder"),
+        *("ball", "out_from", "fresh", "pending", "_exits"),
+    )
 
     def __init__(self, rules: Rules, situation: Situation) -> None:
         self.rules = rules
@@ -46,8 +49,16 @@ class Moment:
         self.ball = -1 if self.holder.doing in (Doing.LANE, Doing.CUTTING) else index.get(self.holder.at, -1)
         last = situation.last
         self.fresh = last if last is not None and last.fresh else None
+        if self.fresh is not None and (aim := self.fresh.target) is not None and where[index[aim]] is None:
+            # A dribble takes the empty spot it goes to.
+            where[index[aim]] = self.holder
+        # While the ball is inside, cutters come out as seen from where it went in.
+        self.out_from = index.get(last.origin, -1) if self.ball < 0 and last is not None else self.ball
         self.pending = (
-            self.ball >= 0 and "fill" in rules.names and None in where and any(map(self.could_fill, situation.players))
+            self.ball >= 0
+            and "fill" in rules.names
+            and None in where
+            and any(self.could_fill(player) and not player.forgets for player in situation.players)
         )
         self._exits: dict[int, int | None] | None = None
 
@@ -70,6 +81,8 @@ class Moment:
 
     def behind(self, place: int, side: int) -> Player | None:
         """The next player on the ring from `place` toward `side`, over empty spots."""
+        if side == 0:
+            return None
         place += side
         while 0 <= place < len(self.where):
             if (player := self.where[place]) is not None:
@@ -88,12 +101,12 @@ class Moment:
         return self.fresh.target if self.fresh is not None and self.fresh.kind is EventKind.DRIBBLE else None
 
     def both_denied(self) -> bool:
-        """Whether everybody one pass from the ball is denied, and there is somebody there."""
+        """Whether a player stands on either side of the ball, one pass away, and both are denied."""
         if self.ball < 0:
             return False
         near = [self.where[i] for i in (self.ball - 1, self.ball + 1) if 0 <= i < len(self.where)]
-        players = [player for player in near if player is not None]
-        return bool(players) and all(player.guard is Guard.DENIES for player in players)
+        denied = [player for player in near if player is not None and player.guard is Guard.DENIES]
+        return len(denied) == 2
 
     def block_taken(self) -> bool:
         """Whether an inside player holds the block or mid post on the ball's side."""
@@ -116,14 +129,17 @@ class Moment:
     def could_fill(self, player: Player) -> bool:
         """Whether the next spot toward the ball is empty for this player, whatever the time."""
         ahead = self.next_toward_ball(player)
-        if ahead is None or self.where[ahead] is not None or player.forgets:
+        if ahead is None or self.where[ahead] is not None:
             return False
         if self.rules.values["who fills"] == "nearest only" and abs(ahead - self.ball) != 1:
             return False
         never_corner = self.rules.never_corner
         if never_corner and player.at in CORNERS:
             # Who never fills a corner must find another spot: the player in the corner stays there.
-            return not any(cutter.number in never_corner for cutter in self.lane)
+            return not any(
+                cutter.number in never_corner and cutter.doing in (Doing.LANE, Doing.CUTTING)
+                for cutter in self.situation.players
+            )
         return True
 
     def time_to_fill(self) -> bool:
@@ -135,12 +151,16 @@ class Moment:
             return self.situation.count >= COUNT_OF_TWO
         return True
 
+    def may_stand(self, player: Player, spot: Spot) -> bool:
+        """Whether the book lets this number stand there."""
+        return spot not in CORNERS or player.number not in self.rules.never_corner
+
     # ── coming out ──────────────────────────────────────────────────────
 
     def way_out(self, player: Player) -> int | None:
         """The place where a cutter comes out; None where the book's exit names none. May be a taken place."""
         if self._exits is None:
-            self._exits = ways_out(self.rules, self.where, self.ball, self.lane)
+            self._exits = ways_out(self.rules, self.where, self.out_from, self.lane)
         return self._exits[player.number]
 
     def may_come_out(self, player: Player) -> bool:
@@ -148,7 +168,7 @@ class Moment:
         return (
             player.doing is Doing.LANE
             and player.number != self.situation.ball
-            and self.ball >= 0
+            and self.out_from >= 0
             and self.fresh is None
             and not self.pending
         )

@@ -194,7 +194,8 @@ def moves_from_text(text: str) -> list[Move]:
 def move_text(event: Event) -> str:
     """An event in the notation of the move list, players by number."""
     who = "+".join(map(str, event.players))
-    early = "early " if event.early else ""
+    # A pass to a cutter by number would otherwise wait until the cutter is out.
+    early = "early " if event.early or event.kind is EventKind.TO_CUTTER else ""
     if event.kind in PASSES:
         return f"{early}{who}>{event.receiver}"
     if event.kind is EventKind.DRIBBLE:

@@ -49,7 +49,8 @@ class Phrase:
     `says` is the sentence with slots: `{choice}` must be filled with the words of a value, `[ {choice}]` may be.
     `answer(moment, player)` is the rule: what this sentence wants of the player now, or None when it is silent.
     `uses` names the choices that the rule reads; `ways_out` the causes whose way out belongs to this sentence when the
-    book has no sentence of its own for it; `covers_rest` marks the sentence that speaks when no other does.
+    book has no sentence of its own for it; `covers_rest` marks the sentence that speaks when no other does,
+    `after_end` one that speaks once the possession has ended: then all others are silent, whatever their rank.
     """
 
     name: str
@@ -62,6 +63,7 @@ class Phrase:
     uses: tuple[str, ...] = ()
     ways_out: frozenset[Cause] = frozenset()
     covers_rest: bool = False
+    after_end: bool = False
 
     @property
     def slots(self) -> tuple[str, ...]:

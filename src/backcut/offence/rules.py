@@ -20,6 +20,7 @@ class Rules:
     index: Mapping[Spot, int]
     values: Mapping[str, str]
     habits: tuple[tuple[int, Phrase], ...]
+    at_the_end: tuple[tuple[int, Phrase], ...]
     names: frozenset[str]
     owner: Mapping[Cause, str]
     never_corner: frozenset[int] = frozenset()
@@ -48,6 +49,7 @@ class Rules:
             index={spot: i for i, spot in enumerate(ring)},
             values=values,
             habits=habits,
+            at_the_end=tuple(habit for habit in habits if habit[1].after_end or habit[1].covers_rest),
             names=frozenset(phrase.name for _, phrase in habits),
             owner=owner,
             never_corner=never_corner,

@@ -22,7 +22,7 @@ flag: BALL | DENIED | SAGGED | JUMPED
 attr: BALLWORD -> ball
     | GUARDWORD -> guarded
     | DOING "from"i SPOT -> doing
-    | SIDE "of the ball"i -> side
+    | SIDE _OF_THE_BALL -> side
     | "in"i NUMBER -> order
     | "because"i CAUSE -> cause
     | "jammed"i -> jammed
@@ -36,11 +36,12 @@ SAGGED: "_"
 JUMPED: "^"
 BALLWORD: /ball\b/i
 GUARDWORD: /denied|sagged|jumped/i
-DOING: /cutting|in the lane|coming out|filling|flashed/i
+DOING: /cutting|in\s+the\s+lane|coming\s+out|filling|flashed/i
 SIDE: /left|right/i
-CAUSE: /passed|denied|dribbled at|kicked out|flashed/i
-FRESH: /just now/i
-LAST: /pass to the cutter|pass inside|pass|skip|kick out|dribble/i
+_OF_THE_BALL: /of\s+the\s+ball/i
+CAUSE: /passed|denied|dribbled\s+at|kicked\s+out|flashed/i
+FRESH: /just\s+now/i
+LAST: /pass\s+to\s+the\s+cutter|pass\s+inside|pass|skip|kick\s+out|dribble/i
 END: /lay-up|shot|turnover/i
 NUMBER: /\d{{1,3}}(?!\d)/
 SPOT: /(the\s+)?({SPOT_WORDS})(?![A-Za-z])/i
@@ -92,6 +93,10 @@ def situation_text(situation: Situation, names: bool = False) -> str:
     return ("; " if names else " ").join(players) + "".join(tail)
 
 
+def _words(token: Token) -> str:
+    return " ".join(token.lower().split())
+
+
 class _ReadSituation(Transformer[Token, Situation]):
     def player(self, items: list[Any]) -> tuple[Player, bool]:
         number, spot, *rest = items
@@ -114,7 +119,7 @@ class _ReadSituation(Transformer[Token, Situation]):
         return {"guard": next(guard for guard, word in _GUARD_WORDS.items() if word == items[0].lower())}
 
     def doing(self, items: list[Any]) -> dict[str, Any]:
-        return {"doing": Doing(items[0].lower()), "origin": spot_from_text(str(items[1]))}
+        return {"doing": Doing(_words(items[0])), "origin": spot_from_text(str(items[1]))}
 
     def side(self, items: list[Any]) -> dict[str, Any]:
         return {"side": -1 if items[0].lower() == "left" else 1}
@@ -123,7 +128,7 @@ class _ReadSituation(Transformer[Token, Situation]):
         return {"order": int(items[0])}
 
     def cause(self, items: list[Any]) -> dict[str, Any]:
-        return {"cause": Cause(items[0].lower())}
+        return {"cause": Cause(_words(items[0]))}
 
     def jammed(self, items: list[Any]) -> dict[str, Any]:
         return {"jammed": True}
@@ -135,13 +140,13 @@ class _ReadSituation(Transformer[Token, Situation]):
         spots = [spot_from_text(str(item)) for item in items[2:] if item.type == "SPOT"]
         fresh = any(item.type == "FRESH" for item in items)
         target = spots[1] if len(spots) > 1 else None
-        return {"last": Last(EventKind(items[0].lower()), int(items[1]), spots[0], fresh, target)}
+        return {"last": Last(EventKind(_words(items[0])), int(items[1]), spots[0], fresh, target)}
 
     def count(self, items: list[Any]) -> dict[str, Any]:
         return {"count": int(items[0])}
 
     def ended(self, items: list[Any]) -> dict[str, Any]:
-        return {"ended": EventKind(items[0].lower())}
+        return {"ended": EventKind(_words(items[0]))}
 
     def start(self, items: list[Any]) -> Situation:
         known: dict[str, Any] = {}

@@ -16,14 +16,15 @@ def ways_out(rules: Rules, where: Sequence[Player | None], ball: int, lane: Sequ
     """The place where each cutter in the lane comes out, None where the book names none.
 
     The first in goes first and takes the place nearer the ball. Two who went in together choose at once; where both
-    want one place it goes to the one who came from that side, and the other chooses again.
+    want one place it goes to the one who came from that side, then to the one who cut from nearer the ball; the other
+    chooses again.
     """
     empty = [player is None for player in where]
     out: dict[int, int | None] = {}
     for order in sorted({player.order for player in lane}):
         group = [player for player in lane if player.order == order]
         first = {player.number: _way_out(rules, where, empty, ball, player) for player in group}
-        group.sort(key=lambda player: not _own_side(first[player.number], ball, player))
+        group.sort(key=lambda player: _turn(rules, first[player.number], ball, player))
         for player in group:
             place = _way_out(rules, where, empty, ball, player)
             out[player.number] = place
@@ -32,8 +33,11 @@ def ways_out(rules: Rules, where: Sequence[Player | None], ball: int, lane: Sequ
     return out
 
 
-def _own_side(place: int | None, ball: int, player: Player) -> bool:
-    return place is not None and (place - ball) * player.side > 0
+def _turn(rules: Rules, place: int | None, ball: int, player: Player) -> tuple[bool, int, bool]:
+    """Whose turn it is, of two who went in together: own side, then the cut from nearer the ball, then its side now."""
+    began = (rules.index.get(player.origin, ball) if player.origin is not None else ball) - ball
+    toward = 0 if place is None else place - ball
+    return toward * player.side <= 0, abs(began), toward * began <= 0
 
 
 def _way_out(rules: Rules, where: Sequence[Player | None], empty: Empty, ball: int, player: Player) -> int | None:
@@ -42,7 +46,10 @@ def _way_out(rules: Rules, where: Sequence[Player | None], empty: Empty, ball: i
     if _goes_through(rules, player):
         far = [place for place in _side(empty, ball, -player.side) if empty[place]]
         return far[-1] if far else _first_open(rules, where, empty, ball, player)
-    return _EXITS[rules.values["exit"]](rules, where, empty, ball, player)
+    place = _EXITS[rules.values["exit"]](rules, where, empty, ball, player)
+    if place is not None and player.number in rules.never_corner and rules.ring[place] in CORNERS:
+        return _first_open(rules, where, empty, ball, player)
+    return place
 
 
 def _goes_through(rules: Rules, player: Player) -> bool:

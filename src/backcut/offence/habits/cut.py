@@ -38,6 +38,6 @@ PHRASE = Phrase(
     mistake="Passes and stands.",
     answer=_answer,
     example=Example("five-out", "T>RW", player=1, kind=Kind.CUT, spot=Spot.LC),
-    uses=("front or rear", "corner passer", "cut taken away", "occupied block"),
+    uses=("front or rear", "corner passer", "occupied block"),
     ways_out=frozenset({Cause.PASSED, Cause.KICKED_OUT}),
 )

@@ -10,22 +10,26 @@ from backcut.offence.situation import Doing, Player
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
-    cutter = next((player for player in moment.situation.players if player.jammed), None)
-    if cutter is None or cutter.origin is None or cutter.doing is not Doing.CUTTING:
-        return None
-    place = moment.rules.index[cutter.origin]
-    free = moment.where[place] is None
-    how = moment.rules.values["cut taken away"]
-    partner = moment.behind(place, cutter.side) if how == "screen away" and free else None
-    if partner is not None and partner.number == me.number:
-        return Answer(Kind.USE_SCREEN, cutter.origin)
-    if me.number != cutter.number:
-        return None
-    if partner is not None:
-        return Answer(Kind.SCREEN, partner.at)
-    if how == "replace" and free:
-        return Answer(Kind.REPLACE, cutter.origin)
-    return Answer(Kind.CUT, me.at, Route.REAR)
+    for cutter in moment.situation.players:
+        spot = cutter.origin
+        if not cutter.jammed or spot is None or spot not in moment.rules.index or cutter.doing is not Doing.CUTTING:
+            continue
+        place = moment.rules.index[spot]
+        free = moment.where[place] is None
+        how = moment.rules.values["cut taken away"]
+        partner = moment.behind(place, cutter.side) if how == "screen away" and free else None
+        if partner is not None and not moment.may_stand(cutter, partner.at):
+            partner = None
+        if partner is not None and partner.number == me.number:
+            return Answer(Kind.USE_SCREEN, spot)
+        if me.number != cutter.number:
+            continue
+        if partner is not None:
+            return Answer(Kind.SCREEN, partner.at)
+        if how == "replace" and free:
+            return Answer(Kind.REPLACE, spot)
+        return Answer(Kind.CUT, me.at, Route.REAR)
+    return None
 
 
 PHRASE = Phrase(

@@ -32,7 +32,7 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
     if (place - aim) * side < 0 or any(moment.where[i] is None for i in range(aim, place, side)):
         return None
     onward = place + side
-    if 0 <= onward < len(moment.where):
+    if 0 <= onward < len(moment.where) and moment.may_stand(me, moment.rules.ring[onward]):
         return Answer(Kind.SLIDE, moment.rules.ring[onward], Route.ALONG_ARC)
     return Answer(Kind.BACK_CUT, Spot.R, Route.BASELINE)
 

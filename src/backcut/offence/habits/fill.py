@@ -16,7 +16,7 @@ _PATHS = {
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
-    if not moment.pending or not moment.could_fill(me) or not moment.time_to_fill():
+    if not moment.could_fill(me) or not moment.time_to_fill():
         return None
     ahead = moment.next_toward_ball(me)
     if ahead is None:
@@ -29,7 +29,7 @@ PHRASE = Phrase(
     says="When the next spot toward the ball is empty[ {who fills}], I fill it[ {fill path}][ {when to fill}].",
     cue="Fill",
     why="The ball needs a pass on each side; whoever is behind the hole sees it best.",
-    mistake="Fills too early, while the passer still looks at the cutter.",
+    mistake="Fills too early, while the catcher still looks at the cutter.",
     answer=_answer,
     example=Example("five-out", "T>RW", player=3, kind=Kind.FILL, spot=Spot.T),
     uses=("who fills", "when to fill", "fill path"),

@@ -19,10 +19,12 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
     }
     if me.number not in far or far[me.number] < max(far.values()):
         return None
-    alone = sum(steps == far[me.number] for steps in far.values()) == 1
     # Two who are equally far each take the elbow on their own side, so that the picture has no favourite side.
+    alone = sum(steps == far[me.number] for steps in far.values()) == 1
     own = Spot.LE if me.at.side < 0 else Spot.RE
-    return Answer(Kind.FLASH, Spot.N if alone or me.at.side == 0 else own)
+    wanted = (Spot.N, own, own.mirror) if alone else (own,)
+    taken = {player.at for player in moment.situation.players}
+    return next((Answer(Kind.FLASH, spot) for spot in wanted if spot not in taken), None)
 
 
 PHRASE = Phrase(

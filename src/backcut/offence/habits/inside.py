@@ -41,6 +41,6 @@ PHRASE = Phrase(
     why="The perimeter plays as if nobody were inside; the inside player reads the ball.",
     mistake="Stands in a cutter's path.",
     answer=_answer,
-    example=Example("four-out", "LS>RS", player=5, kind=Kind.INSIDE, spot=Spot.RB, choices={"inside": "follow"}),
+    example=Example("four-out", "LS>RS", player=5, kind=Kind.INSIDE, spot=Spot.LB),
     uses=("inside",),
 )

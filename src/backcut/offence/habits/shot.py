@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from backcut.court.spots import Spot
+from backcut.court.spots import PERIMETER, Spot
 from backcut.offence.action import Kind
+from backcut.offence.event import EventKind
 from backcut.offence.inside import height
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
@@ -12,13 +13,15 @@ from backcut.offence.situation import Doing, Player
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
     situation = moment.situation
-    if situation.ended is None:
+    if situation.ended not in (EventKind.SHOT, EventKind.LAY_UP):
         return None
     others = [
         player
         for player in situation.players
         if player.number != situation.ball and player.doing not in (Doing.LANE, Doing.CUTTING)
     ]
+    # Who plays outside gets back before who plays inside, so that no two go to one spot.
+    others = [player for player in others if player.at in PERIMETER] or others
     top = max((height(player.at) for player in others), default=None)
     highest = [player for player in others if height(player.at) == top]
     if me not in highest:
@@ -32,9 +35,10 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
 PHRASE = Phrase(
     name="shot",
     says="When a shot goes up, the highest of us gets back and the rest rebound.",
-    cue="Back",
+    cue="Back home",
     why="Somebody must be between their fast break and our basket.",
     mistake="All five go to the rim.",
     answer=_answer,
+    after_end=True,
     example=Example("five-out", "T>RW, RW>RC, shot", player=2, kind=Kind.REBOUND, spot=Spot.LC),
 )
