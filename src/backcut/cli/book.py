@@ -25,6 +25,10 @@ def show_problems(name: str, book: Book, problems: tuple[Problem, ...], json: bo
     if json:
         print_json({"book": book.title, "problems": [problem.to_dict() for problem in problems]})
         return
+    if problems:
+        console.print(
+            "One problem" if len(problems) == 1 else f"{len(problems)} problems", "in this book:", markup=False
+        )
     for problem in problems:
         console.print(f"{name}:{problem.line}:{problem.column}: {problem.wrong}", markup=False, soft_wrap=True)
         console.print(f"    {problem.right}", markup=False, soft_wrap=True)

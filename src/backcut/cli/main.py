@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import sys
 from typing import Annotated
 
@@ -49,6 +50,10 @@ def _main(
 
 def run() -> None:
     """Run the command line; an error of ours is one message and exit code 2."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # A terminal without é shows it escaped rather than failing.
+            stream.reconfigure(errors="backslashreplace")
     try:
         app()
     except BackcutError as error:

@@ -1,0 +1,26 @@
+"""Write the reference of phrases and of moves from the code.
+
+    python scripts/make_reference.py [FOLDER]
+
+FOLDER is by default the folder of the documents.
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from backcut.offence.reference import moves_page, phrases_page
+
+DOCS = Path(__file__).parent.parent / "docs"
+PAGES = {"phrases.md": phrases_page, "moves.md": moves_page}
+
+
+def write(folder: Path) -> None:
+    """Write every page into `folder`."""
+    for name, page in PAGES.items():
+        (folder / name).write_text(page(), encoding="utf-8", newline="\n")
+
+
+if __name__ == "__main__":
+    write(Path(sys.argv[1]) if len(sys.argv) > 1 else DOCS)

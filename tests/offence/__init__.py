@@ -1,0 +1,1 @@
+"""The book: its text, sentences, problems, notations and formations."""
