@@ -51,7 +51,7 @@ SENTENCES = (
     Sentence(
         "C",
         "Fill",
-        "When the next spot toward the ball is empty, I fill it once the passer has looked.",
+        "When the next spot toward the ball is empty, I fill it once the catcher has looked.",
         "The passer needs somebody one pass away.",
         "Waits until the ball calls.",
     ),

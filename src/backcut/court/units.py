@@ -35,7 +35,7 @@ def metres_from_text(text: str) -> float:
     if metric:
         return _decimal(metric["value"]) * _METRIC_M.get(metric["unit"] or "m", 1.0)
     imperial = _IMPERIAL.fullmatch(words)
-    if imperial and words and imperial["below"] != "0" and any(imperial.group("feet", "inches", "above")):
+    if imperial and words and (imperial["below"] or "1").strip("0") and any(imperial.group("feet", "inches", "above")):
         parts = [Fraction(_decimal(imperial[part] or "0")) for part in ("feet", "inches")]
         part_of_inch = Fraction(int(imperial["above"]), int(imperial["below"])) if imperial["above"] else Fraction(0)
         return float((parts[0] * 12 + parts[1] + part_of_inch) * Fraction(254, 10000))

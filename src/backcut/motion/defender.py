@@ -27,8 +27,7 @@ MIX: dict[Guard, tuple[float, float, float]] = {
     Guard.JUMPED: (0.55, 0.25, 0.20),
 }
 GUARDS = (Guard.PLAIN, Guard.SAGS, Guard.JUMPED, Guard.DENIES)
-DENIES_M = 0.95  # estimate: an arm's length up the lane to the ball, chest to man, a hand in the lane
-DENIES_HOOP_M = 0.10  # estimate: a hand off the lane toward the hoop
+DENIES_M = 0.85  # estimate: an arm's length up the lane to the ball, chest to man: a hand in it, a foot past the arc
 ON_BALL_M = 1.3  # an arm and a half; measured median of professionals 5.0 ft (1.5 m) from the holder
 SEES_S = 0.40  # estimate: with the following below he copies his man after 0.5-0.6 s (measured: 0.48-0.60 s)
 FOLLOWS_S = 0.30  # estimate: how fast he closes what he is short of
@@ -49,7 +48,7 @@ def _wanted(men: Floats, ball: Floats, guards: Ints, on_ball: NDArray[np.bool_])
     mix = np.array([MIX.get(guard, MIX[Guard.PLAIN]) for guard in GUARDS])[guards]
     place = mix[:, :1] * men + mix[:, 1:2] * ball + mix[:, 2:] * HOOP_M
     for i in np.flatnonzero((guards == GUARDS.index(Guard.DENIES)) & ~on_ball):
-        place[i] = men[i] + DENIES_M * unit(ball - men[i]) + DENIES_HOOP_M * unit(HOOP_M - men[i])
+        place[i] = men[i] + DENIES_M * unit(ball - men[i])
     for i in np.flatnonzero(on_ball):
         reach = min(ON_BALL_M, 0.6 * float(np.hypot(*men[i])))
         place[i] = men[i] + reach * unit(HOOP_M - men[i])

@@ -86,7 +86,7 @@ def _turns(path: Floats) -> Floats:
 def _speeds(path: Floats, s: Floats, runner: Runner, start_speed: float, end_speed: float) -> Floats:
     gap = np.diff(s)
     turns = _turns(path)
-    curvature = turns / np.minimum(np.append(gap, gap[-1]), np.insert(gap, 0, gap[0]))
+    curvature = turns / np.maximum(np.minimum(np.append(gap, gap[-1]), np.insert(gap, 0, gap[0])), 1e-9)
     limit = np.minimum(runner.top_speed_m_s, np.sqrt(runner.sideways_m_s2 / np.maximum(curvature, 1e-9)))
     # Where a foot is planted the path turns within one spacing: then the change of velocity within a tick counts.
     limit = np.minimum(limit, runner.sideways_m_s2 * TICK_S / (2 * np.sin(np.clip(turns, 1e-6, np.pi) / 2)))

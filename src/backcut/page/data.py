@@ -55,6 +55,6 @@ def story(show: Show, room: Box) -> str:
         "moments": [told(show, moment, room) for moment in show.moments],
     }
     text = json.dumps(data, separators=(",", ":"), ensure_ascii=False)
-    return (
-        text.replace("&", "\\u0026").replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
-    )
+    # Only what could end the script element, or begin a comment in it, is escaped: most of the text is markup.
+    text = text.replace("</", "<\\/").replace("<!", "\\u003c!").replace("<script", "\\u003cscript")
+    return text.replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")

@@ -12,13 +12,13 @@ from backcut.court.record import Court
 from backcut.court.units import in_metres
 from backcut.court.written import court_from_text
 from backcut.engine.possession import Step
-from backcut.engine.reads import past_mark_m
+from backcut.engine.reads import FOOT_M, past_mark_m
 from backcut.engine.report import troubles
 from backcut.engine.timeline import build
 from backcut.engine.words import LABELS, action_words, claim_words, event_words, why_beaten
 from backcut.motion.floor import Floor
 from backcut.motion.squads import squad_named
-from backcut.motion.timeline import Run, Timeline
+from backcut.motion.timeline import Run, Timeline, pose
 from backcut.offence.action import Action, Kind, Route, letter
 from backcut.offence.book import Book
 from backcut.offence.event import EventKind
@@ -108,13 +108,17 @@ def _denial_word(book: Book, ground: Court) -> str:
 
 
 def _floor(ground: Court) -> Floor:
-    return Floor(half_width_m=ground.width.m / 2, baseline_m=-ground.basket_from_baseline.m)
+    return Floor(ground.half_width_m, ground.basket_from_baseline.m, ground.mid_court_y_m)
 
 
 def _count(sentences: int) -> str:
     words = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten", "Eleven", "Twelve")
     number = words[sentences] if sentences < len(words) else str(sentences)
     return f"{number} sentence{'s' * (sentences != 1)}"
+
+
+#: What a player is running: the answer, the run, and the situation in which it was asked.
+_Going = tuple[Action, Run, Situation]
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,15 +178,17 @@ def _moment(
     step, t_s = steps[round_.step], round_.t_s
     lit = {(round_.step, beat, action.player) for beat in round_.beats for action in _moving(step, beat)}
     lit_players = {player for _, _, player in lit}
-    going: dict[int, tuple[Action, Run]] = {}
+    going: dict[int, _Going] = {}
     for key, run in runs.items():
         if key in lit or (run.start_s < t_s < run.end_s - 0.05 and run.player not in lit_players):
-            actions = steps[run.step].beats[run.beat].decision.actions
-            going[run.player] = next(a for a in actions if a.player == run.player), run
+            beat = steps[run.step].beats[run.beat]
+            action = next(a for a in beat.decision.actions if a.player == run.player)
+            going[run.player] = action, run, beat.before
     before, still = _standing(steps, timeline, round_)
+    why, holder = _why(book, timeline, t_s, ground), pose(timeline, t_s).holder
     answers = tuple(
-        _answer(book, still[player.number], before, going.get(player.number), lit, _why(book, timeline, t_s, ground))
-        for player in before.players
+        _answer(book, still[number], before, going.get(number), number == holder, lit, why)
+        for number in (player.number for player in before.players)
     )
     return shown.Moment(
         t_s=t_s,
@@ -220,18 +226,22 @@ def _answer(
     book: Book,
     still: Action,
     before: Situation,
-    going: tuple[Action, Run] | None,
+    going: _Going | None,
+    has_ball: bool,
     lit: set[tuple[int, int, int]],
     why: Callable[[Action, Situation], str],
 ) -> shown.Answer:
     if going is not None:
-        action, run = going
+        action, run, asked = going
         is_lit = (run.step, run.beat, run.player) in lit
         text = action_words(action)
     else:
-        action = still
+        action, asked = still, before
+        if action.moves:
+            # Told by now, but still on the spot: the ball is in the air, or the one in front has not left yet.
+            action = Action(action.player, Kind.BALL if has_ball else Kind.HOLD, action.origin, action.origin)
         is_lit = action.kind in (Kind.FORGET, Kind.NO_ANSWER)
-        text = action_words(action, before) if not action.moves else f"holds, {action.origin.title}"
+        text = action_words(action, before)
     beaten = tuple(
         shown.Beaten(
             str(letter(claim.habit)),
@@ -241,7 +251,7 @@ def _answer(
         )
         for claim in action.beat
     )
-    note = f"{action.player} {text}. {why(action, before)}".strip() if is_lit else ""
+    note = f"{action.player} {text}. {why(action, asked)}".strip() if is_lit else ""
     return shown.Answer(
         action.player, str(action.kind), letter(action.habit), text, is_lit, beaten, note, moves=action.moves
     )
@@ -253,9 +263,10 @@ def _why(book: Book, timeline: Timeline, t_s: float, ground: Court) -> Callable[
     def why(action: Action, before: Situation) -> str:
         match action.kind:
             case Kind.BACK_CUT if before.player(action.player).guard is Guard.DENIES:
-                past_m = float(past_mark_m(timeline.defenders[action.player].at(t_s)[:2], ground, book.mark_m))
-                past = f", {past_m:.1f} m past the mark" if past_m > 0 else ""
-                return f"The {action.origin.title} is one pass from {before.ball}, and X{action.player} denies{past}."
+                past_m = FOOT_M + float(past_mark_m(timeline.defenders[action.player].at(t_s)[:2], ground, book.mark_m))
+                seen = book.values["denial"] != "hand" and past_m >= 0.05
+                how = f"has a foot {past_m:.1f} m past the mark" if seen else "has a hand in the lane"
+                return f"The {action.origin.title} is one pass from {before.ball}, and X{action.player} {how}."
             case Kind.CUT:
                 return f"The pass from the {action.origin.title} went to the next spot."
             case Kind.FILL:
@@ -317,10 +328,10 @@ def _at(timeline: Timeline, number: int, t_s: float) -> shown.Place:
 
 
 def _run_arrows(
-    timeline: Timeline, going: dict[int, tuple[Action, Run]], lit: set[tuple[int, int, int]], t_s: float
+    timeline: Timeline, going: dict[int, _Going], lit: set[tuple[int, int, int]], t_s: float
 ) -> list[shown.Arrow]:
     arrows = []
-    for number, (action, run) in sorted(going.items()):
+    for number, (action, run, _) in sorted(going.items()):
         is_lit = (run.step, run.beat, number) in lit
         path = [tuple(map(float, point[:2])) for point in run.path_m]
         if not is_lit:
