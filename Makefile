@@ -10,6 +10,9 @@ LOCKED := $(PIP) --require-hashes --only-binary :all:
 COMPILE := UV_CUSTOM_COMPILE_COMMAND="make lock" $(BIN)/uv pip compile --no-config --quiet --universal \
   --python-version 3.11 --generate-hashes --no-annotate --no-emit-index-url --no-emit-find-links
 
+# A possession with a pass and cut, a back cut against a denial, and a lay-up: what `make run` plays.
+MOVES := T>RW, RW>T, deny 4, T>LW, LW>cutter, lay-up
+
 .DEFAULT_GOAL := help
 .PHONY: help setup run test lint bench lock clean
 
@@ -18,7 +21,7 @@ help: ## say what can be made
 
 run: $(VENV)/.runs ## play the demo offence, print its table, write its page
 	@mkdir -p out
-	@$(BIN)/backcut play school-team --html out/school-team.html
+	@$(BIN)/backcut play school-team --moves "$(MOVES)" --html out/school-team.html
 
 setup: $(VENV)/.develops ## everything needed to run, test and change Backcut, in .venv
 
