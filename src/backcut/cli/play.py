@@ -12,14 +12,14 @@ from rich.text import Text
 from backcut.cli.book import show_problems
 from backcut.cli.out import PROBLEMS, console, print_json, write_whole
 from backcut.cli.start import begin
-from backcut.court.written import court_from_text
 from backcut.engine.choose import possession
+from backcut.engine.gym import gym
 from backcut.engine.play import play as play_moves
 from backcut.engine.possession import Step
 from backcut.engine.report import answers, to_dict, troubles
 from backcut.engine.words import action_words, event_words
 from backcut.errors import BackcutError
-from backcut.motion.squads import SQUADS, squad_named
+from backcut.motion.squads import SQUADS
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
 from backcut.offence.library import open_book
@@ -43,10 +43,7 @@ def play(
 ) -> None:
     """Play a possession by the book: every move, what each player does, and the sentence that says so."""
     opened, problems = open_book(book, SQUADS)
-    court = court or opened.court
-    court_from_text(court)
-    if squad:
-        squad_named(squad)
+    here = gym(opened, court, squad)
     first = begin(book, opened, problems, json, start)
     try:
         steps = play_moves(opened, first, moves_from_text(moves)) if moves.strip() else possession(opened, first, seed)
@@ -56,11 +53,13 @@ def play(
         raise
     page = _page(opened, steps, court, squad) if html is not None else None
     if json:
-        data = to_dict(opened, court, first, steps)
-        print_json(data | {"problems": [problem.to_dict() for problem in problems]})
+        data = to_dict(opened, court or opened.court, first, steps)
+        print_json(data | {"said": here.placing.said, "problems": [problem.to_dict() for problem in problems]})
     else:
         show_problems(book, opened, problems, json)
         console.print(_table(opened, first, steps))
+        if here.placing.said:
+            console.print(here.placing.said, markup=False)
     if html is not None and page is not None:
         write_whole(html, page)
         if not json:
@@ -74,7 +73,7 @@ def _page(book: Book, steps: list[Step], court: str, squad: str) -> str:
     from backcut.page import possession_page
     from backcut.picture.story import show
 
-    return possession_page(show(book, steps, court_name=court, squad_name=squad or None))
+    return possession_page(show(book, steps, court_name=court, squad_name=squad))
 
 
 def _table(book: Book, start: Situation, steps: list[Step]) -> Table:

@@ -38,8 +38,7 @@ def decide(book: Book, situation: Situation) -> Decision:
         actions.append(action)
         if trouble is not None:
             troubles.append(trouble)
-    if len(targets := [action for action in actions if action.moves]) > 0:
-        _keep_apart(book, moment, actions, troubles, targets)
+    _keep_apart(actions, troubles)
     return Decision(tuple(actions), tuple(troubles))
 
 
@@ -78,11 +77,11 @@ def _runs_through(action: Action) -> bool:
     return action.target is Spot.R or action.kind is Kind.SHALLOW_CUT
 
 
-def _keep_apart(
-    book: Book, moment: Moment, actions: list[Action], troubles: list[Trouble], moving: list[Action]
-) -> None:
+def _keep_apart(actions: list[Action], troubles: list[Trouble]) -> None:
     """Hold those who are sent to a spot that is taken or that another is sent to, and say so: nobody shares a spot."""
-    aimed = [action for action in moving if not _runs_through(action)]
+    aimed = [action for action in actions if action.moves and not _runs_through(action)]
+    if not aimed:
+        return
     counts = Counter(action.target for action in aimed)
     held = {action.player for action in aimed if counts[action.target] > 1}
     staying = {
@@ -90,26 +89,22 @@ def _keep_apart(
         for action in actions
         if not action.moves or action.target is action.origin or action.player in held
     }
-    while True:
-        clash = [
-            action
-            for action in aimed
-            if action.player not in held and staying.get(action.target, action.player) != action.player
-        ]
-        if not clash:
-            break
-        for action in clash:
-            held.add(action.player)
-            staying[action.origin] = action.player
+    while clash := [a for a in aimed if a.player not in held and staying.get(a.target, a.player) != a.player]:
+        # Whoever is held stays, and may be in the way of the next.
+        held.update(action.player for action in clash)
+        staying.update((action.origin, action.player) for action in clash)
     for i, action in enumerate(actions):
-        if action.player not in held:
-            continue
-        others = [other.player for other in moving if other.target is action.target and other.player != action.player]
-        if action.target in staying and staying[action.target] != action.player:
-            others.append(staying[action.target])
-        claim = () if action.habit is None else (Claim(action.habit, action.kind, action.target),)
-        actions[i] = Action(action.player, Kind.NO_ANSWER, action.origin, action.origin, None, claim + action.beat)
-        what = (
-            f"{action.player} is sent to the {action.target.title}, where {' and '.join(map(str, others))} already is"
-        )
-        troubles.append(Trouble("clash", action.player, action.habit, action.target, what + "."))
+        if action.player in held:
+            others = [other.player for other in aimed if other.target is action.target and other is not action]
+            stays = staying.get(action.target, action.player)
+            actions[i], trouble = _held(action, others, None if stays == action.player else stays)
+            troubles.append(trouble)
+
+
+def _held(action: Action, others: list[int], stays: int | None) -> tuple[Action, Trouble]:
+    """The action of a player who is held, and what is said about it: who else is sent there, or who stands there."""
+    claim = () if action.habit is None else (Claim(action.habit, action.kind, action.target),)
+    stopped = Action(action.player, Kind.NO_ANSWER, action.origin, action.origin, None, claim + action.beat)
+    why = f"where {stays} already is" if stays is not None else f"and so is {' and '.join(map(str, others))}"
+    text = f"{action.player} is sent to the {action.target.title}, {why}."
+    return stopped, Trouble("clash", action.player, action.habit, action.target, text)

@@ -48,15 +48,13 @@ def build(
     *,
     hold_s: float,
     fill_timing: str = "looked",
-    fill_path: Route = Route.ALONG_ARC,
     signal: str = "none",
     floor: Floor = FIBA_FLOOR,
 ) -> Timeline:
     """The timeline of a possession.
 
     `spots` are places in metres of the house frame; `hold_s` the seconds a catcher keeps the ball; `fill_timing` is
-    "at once", "looked" or "count of two"; `fill_path` is the route of a fill whose answer names none; `signal` is
-    "none", "fist" or "eyes"; `floor` the edges to stay inside.
+    "at once", "looked" or "count of two"; `signal` is "none", "fist" or "eyes"; `floor` the edges to stay inside.
     Raises: MotionError if there is no step, a spot has no place, the timing is unknown or the hold is below zero.
     """
     if not steps:
@@ -65,7 +63,7 @@ def build(
         raise MotionError(f'A fill is timed "{fill_timing}"; the timings are: {", ".join(TIMINGS)}.')
     if not (np.isfinite(hold_s) and hold_s >= 0):
         raise MotionError(f"A hold of {hold_s} s cannot be kept; give zero or more seconds.")
-    clock = _Clock(spots, squad, hold_s, fill_timing, fill_path, signal, floor, steps[0].before)
+    clock = _Clock(spots, squad, hold_s, fill_timing, signal, floor, steps[0].before)
     for number, step in enumerate(steps):
         clock.play(number, step)
     return clock.finish()
@@ -102,7 +100,6 @@ class _Clock:
     squad: Squad
     hold_s: float
     fill_timing: str
-    fill_path: Route
     signal: str
     floor: Floor
     start: InitVar[Situation]
@@ -341,9 +338,7 @@ class _Clock:
     def _route(self, action: Action) -> Route:
         if action.route is not Route.PLAIN:
             return action.route
-        return {Kind.FILL: self.fill_path, Kind.DRIBBLE: Route.ALONG_ARC, Kind.HAND_OFF: Route.ALONG_ARC}.get(
-            action.kind, Route.PLAIN
-        )
+        return {Kind.DRIBBLE: Route.ALONG_ARC, Kind.HAND_OFF: Route.ALONG_ARC}.get(action.kind, Route.PLAIN)
 
     def _run(self, told: _Told, answer: Answer) -> None:
         told.start_s, told.end_s = answer.start_s, answer.end_s

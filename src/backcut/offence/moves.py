@@ -17,9 +17,9 @@ from backcut.offence.spot_words import SPOT_WORDS, where_it_stops
 
 _GRAMMAR = rf"""
 start: move ("," move)* ","?
-move: early? (pass | dribble | guard | ending)
+move: early? (throw | dribble | guard | ending)
 early: EARLY
-pass: who ">" who
+throw: who ">" who
 dribble: "dribble"i who ">" who
 guard: GUARD who ("+" who)*
 ending: ENDING who?
@@ -141,6 +141,10 @@ class _ReadMoves(Transformer[Token, list[Move]]):
             first = early.start_pos
         return Move(" ".join(self.text[first:last].split()), first + 1, kind, who, to, early is not None)
 
+    def throw(self, items: list[Any]) -> Any:
+        (who, first), (to, last) = items
+        return EventKind.PASS, (who,), to, first.start_pos, last.end_pos
+
     def dribble(self, items: list[Any]) -> Any:
         (who, first), (to, last) = items
         start = self.text.lower().rfind("dribble", 0, first.start_pos)
@@ -158,14 +162,6 @@ class _ReadMoves(Transformer[Token, list[Move]]):
     def ending(self, items: list[Any]) -> Any:
         last = items[-1][1] if len(items) > 1 else items[0]
         return _KINDS[items[0].lower()], tuple(who for who, _ in items[1:]), None, items[0].start_pos, last.end_pos
-
-
-def _pass(self: _ReadMoves, items: list[Any]) -> Any:
-    (who, first), (to, last) = items
-    return EventKind.PASS, (who,), to, first.start_pos, last.end_pos
-
-
-setattr(_ReadMoves, "pass", _pass)  # a keyword cannot be a method's name
 
 
 @cache
