@@ -11,7 +11,7 @@ COMPILE := UV_CUSTOM_COMPILE_COMMAND="make lock" $(BIN)/uv pip compile --no-conf
   --python-version 3.11 --generate-hashes --no-annotate --no-emit-index-url --no-emit-find-links
 
 # A possession with a pass and cut, a back cut against a denial, and a lay-up: what `make run` plays.
-MOVES := T>RW, RW>T, deny 4, T>LW, LW>cutter, lay-up
+MOVES := T>RW, RW>T, deny 4, T>cutter, lay-up
 
 .DEFAULT_GOAL := help
 .PHONY: help setup run test lint bench lock clean

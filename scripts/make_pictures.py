@@ -19,7 +19,7 @@ from backcut.page import possession_page
 from backcut.picture.story import show
 
 PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
-MOVES = "T>RW, RW>T, deny 4, T>LW, LW>cutter, lay-up"
+MOVES = "T>RW, RW>T, deny 4, T>cutter, lay-up"
 ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run", "--disable-sync"]
 
 #: File, width, height, colour scheme.

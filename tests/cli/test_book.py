@@ -91,7 +91,7 @@ def test_a_misspelt_phrase_is_shown_with_its_place_and_the_nearest(tmp_path: Pat
     line = next(i for i, row in enumerate(file.read_text().splitlines(), 1) if "backcut" in row)
     # Lines beyond the hundredth too: the place is digits between colons, never a picture.
     assert line > 100
-    assert f'{file}:{line}:60: This book\'s words do not go on with "backcut at once."' in said.out
+    assert f'{file}:{line}:60: No sentence of a book goes on with "backcut at once."' in said.out
     assert '"When I am one pass away and my defender denies me, I back cut."' in said.out
     (problem,) = backcut("book", "check", file, "--json").data["problems"]
     assert set(problem) == {"line", "column", "code", "wrong", "right"}

@@ -125,7 +125,7 @@ def test_a_book_with_problems_is_played_as_far_as_it_goes_with_exit_code_1(tmp_p
     said = backcut("play", book, "--moves", "T>RW")
     assert (said.code, said.err) == (1, "")
     assert "2 problems in this book" in said.words
-    assert f'{book}:4:59: This book\'s words do not go on with "wonce."' in said.out
+    assert f'{book}:4:59: No sentence of a book goes on with "wonce."' in said.out
     assert f'{book}:7:1: "court" is said twice' in said.out
     assert "cuts to the rim" in said.words
     data = backcut("play", book, "--moves", "T>RW", "--json")

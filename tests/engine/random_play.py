@@ -78,7 +78,9 @@ def can_come(book: Book, situation: Situation, until: Stage | None) -> list[Even
     ball, index = situation.ball, book.rules.index
     others = [player for player in situation.players if player.number != ball]
     if until is Stage.BEFORE:
-        return [Event(kind, p.number) for p in situation.players for kind in (EventKind.FORGET, EventKind.JUMP)]
+        last = situation.last
+        jumps = [] if last is None else [Event(EventKind.JUMP, last.player)]
+        return jumps + [Event(EventKind.FORGET, p.number) for p in situation.players]
     jams = [Event(EventKind.JAM, p.number) for p in others if p.doing is Doing.CUTTING]
     if until is Stage.CUTTING and jams:
         return jams

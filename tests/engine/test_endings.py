@@ -24,7 +24,10 @@ def test_at_a_shot_the_highest_stays_back_and_the_rest_rebound() -> None:
 
 def test_at_a_lay_up_with_nobody_at_the_top_the_two_wings_get_back_to_the_slots() -> None:
     step = played(TEAM, "T>RW, RW>cutter, lay-up", FIVE)[-1]
-    assert ran(step) == {2: ["get back RS"], 3: ["get back LS"]}
+    assert {player: runs for player, runs in ran(step).items() if not runs[0].startswith("rebound")} == {
+        2: ["get back RS"],
+        3: ["get back LS"],
+    }
 
 
 @pytest.mark.parametrize("moves", ["shot", "T>RW, shot", "T>RW, RW>RC, shot", "T>RC, shot", "T>RW, RW>cutter, lay-up"])
@@ -60,7 +63,7 @@ def test_at_a_turnover_nobody_rebounds() -> None:
 def test_once_the_shot_is_up_nobody_fills_or_comes_out() -> None:
     # A shot stands first of all that asks for a player (common practice, no source).
     step = played(TEAM, "T>RW, early shot", FIVE)[-1]
-    assert all(run.startswith("get back") for runs in ran(step).values() for run in runs)
+    assert all(run.startswith(("get back", "rebound")) for runs in ran(step).values() for run in runs)
 
 
 def test_with_two_inside_nobody_is_sent_back_to_the_spot_of_another() -> None:

@@ -13,7 +13,7 @@ from backcut.court.spots import Spot
 from backcut.engine.possession import Beat, Decision, Step
 from backcut.engine.timeline import build
 from backcut.errors import MotionError
-from backcut.motion.pace import ARRIVING_S, LEAD_IN_S, READ_S, SIGNAL_S
+from backcut.motion.pace import LEAD_IN_S, MEETS_S, READ_S, SIGNAL_S
 from backcut.motion.squads import SQUADS
 from backcut.motion.timeline import Run, Timeline, pose
 from backcut.offence.action import Action, Kind, Route
@@ -232,7 +232,7 @@ def test_a_filler_is_denied_when_he_is_about_to_arrive() -> None:
     deny = Step(Event(EventKind.DENY, 3), "", first.after, (Beat(denied, Decision(cut)),), first.after)
     timeline = played(first, deny)
     fill, back = run_of(timeline, 3, Kind.FILL), run_of(timeline, 3, Kind.BACK_CUT, 1)
-    assert back.start_s == pytest.approx(fill.end_s - ARRIVING_S + READ_S + REACTION_S)
+    assert back.start_s == pytest.approx(fill.end_s - MEETS_S + READ_S + REACTION_S)
 
 
 def test_a_defender_who_jumped_to_the_ball_is_cut_behind() -> None:

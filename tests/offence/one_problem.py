@@ -22,7 +22,7 @@ ONE_PROBLEM = {
         4,
         49,
         Code.UNKNOWN_SENTENCE,
-        'do not go on with "rym."',
+        'goes on with "rym."',
         '"When I pass to the next spot, I cut to the rim."',
     ),
     "a misspelt word in the second line of a sentence": (
@@ -30,7 +30,7 @@ ONE_PROBLEM = {
         8,
         5,
         Code.UNKNOWN_SENTENCE,
-        'do not go on with "wonce."',
+        'goes on with "wonce."',
         "I fill it",
     ),
     "a sentence that stops": (

@@ -53,18 +53,22 @@ def check(
 def format_(
     file: Annotated[str, typer.Argument(help="A book file or the name of a shipped book.")],
     in_place: Annotated[bool, typer.Option("--in-place", help="Write the file itself instead of printing.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Print as JSON.")] = False,
 ) -> None:
     """Write a book's canonical text: even spacing and wording, comments and order kept."""
     text = canonical(book_text(file))
-    if not in_place:
-        typer.echo(text, nl=False)
-        return
-    if not exists(file):
+    if in_place and not exists(file):
         raise BookFileError(
             f"{file} is a shipped book. Start your own with: backcut book new my-book.txt --from {file}"
         )
-    write_whole(Path(file), text)
-    console.print(f"{file}: written.", markup=False)
+    if in_place:
+        write_whole(Path(file), text)
+    if json:
+        print_json({"file": file, "text": text, "written": in_place})
+    elif in_place:
+        console.print(f"{file}: written.", markup=False)
+    else:
+        typer.echo(text, nl=False)
 
 
 @app.command()
@@ -72,6 +76,7 @@ def new(
     file: Annotated[Path, typer.Argument(help="Where to write the book.")],
     preset: Annotated[str, typer.Option("--from", help="The shipped book to start from.")] = "first-month",
     title: Annotated[str, typer.Option(help="The title of the new book.")] = "",
+    json: Annotated[bool, typer.Option("--json", help="Print as JSON.")] = False,
 ) -> None:
     """Start a book from a shipped one; it is yours to change."""
     if exists(file):
@@ -81,6 +86,9 @@ def new(
         lines = [f"Title: {title}" if line.startswith("Title:") else line for line in text.splitlines()]
         text = "\n".join(lines) + "\n"
     write_whole(file, text)
+    if json:
+        print_json({"file": str(file), "from": preset})
+        return
     console.print(f"{file}: a new book from {preset}. Check it with: backcut book check {file}", markup=False)
 
 

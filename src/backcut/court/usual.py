@@ -17,7 +17,7 @@ BASKET_M: Point = (0.0, 0.0)  # under the centre of the basket: the origin of th
 STAND_IN_RING_M = feet(15)  # ring of a court without an arc: common practice, no source
 _SIDELINE_M = 0.25  # a foot's length between spot and sideline: estimate
 _MID_COURT_M = 0.5  # a step between the top and mid-court on a tiny floor: estimate
-_HIGHEST_WING_DEG = 60.0  # a wing farther round the ring than this is no wing but a second top: estimate
+_HIGHEST_WING_DEG = 46.0  # a wing farther round the ring than this is no wing but a second top: estimate
 _WIDEST_SLOT = 0.5  # a slot is no farther off the axis than this part of its ring: estimate
 
 

@@ -28,7 +28,10 @@ def court_from_text(text: str) -> Court:
     Raises: CourtError for a name, a measure or a contradiction, saying what would be right.
     """
     name, *parts = [part.strip().lower() for part in text.split(",")]
-    base = court(name)
+    try:
+        base = court(name)
+    except CourtError as error:
+        raise CourtError(f'{error} A gym is written after one of them: "{next(iter(COURTS))}, 26 m x 14 m".') from None
     floor: tuple[float, float] | None = None
     tape: dict[str, Any] = {}
     for part in parts:

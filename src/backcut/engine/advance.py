@@ -128,6 +128,9 @@ def _guard(situation: Situation, event: Event) -> Situation:
             raise MoveError(f"{number} has the ball and cannot be denied: name a player without it.")
         if player.doing in _IN_LANE and event.kind is EventKind.DENY:
             raise MoveError(f"{number} is cutting and cannot be denied: write 'jam {number}' to take the cut away.")
+        last = situation.last
+        if event.kind is EventKind.JUMP and last is not None and last.fresh and last.player != number:
+            raise MoveError(f"{number} did not pass, {last.player} did: write 'jump {last.player}' after this pass.")
         changed.append(replace(player, guard=_GUARDS[event.kind]))
     return situation.with_players(*changed)
 
@@ -211,7 +214,7 @@ def _one(book: Book, situation: Situation, player: Player, action: Action, order
         )
     if action.moves:
         doing = {Kind.EXIT: Doing.OUT, Kind.FLASH: Doing.FLASHED}.get(action.kind, Doing.FILLING)
-        if action.kind in (Kind.INSIDE, Kind.CLEAR, Kind.DRIBBLE, Kind.GET_BACK, Kind.COME_TO_BALL):
+        if action.kind in (Kind.INSIDE, Kind.CLEAR, Kind.DRIBBLE, Kind.GET_BACK, Kind.COME_TO_BALL, Kind.REBOUND):
             doing = Doing.STANDING
         side = _side(book.rules.index, player.at, situation.holder.at) if action.kind is Kind.FLASH else 0
         return replace(

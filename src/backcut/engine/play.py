@@ -54,6 +54,8 @@ def settle(book: Book, situation: Situation, until: Stage | None = None) -> tupl
         if settled(book, situation, decision):
             return tuple(beats), stand(situation)
         situation = follow(book, situation, decision)
+        if situation.ended is not None:
+            return tuple(beats), stand(situation)
         if until is not None and any(p.doing is wanted and p.number != situation.ball for p in situation.players):
             return tuple(beats), situation
     raise MoveError("The players never settle under this book: two sentences send one player back and forth.")

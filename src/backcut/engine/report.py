@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -17,12 +18,19 @@ def answers(step: Step) -> list[Action]:
     told = [action for beat in step.beats for action in beat.decision.actions if action.moves]
     moved = {action.player for action in told}
     if step.beats:
-        # Who forgets says so at first; who has no answer, at last.
-        still = {a.player: a for a in step.beats[-1].decision.actions}
+        # Of one who never moved, the strongest sentence that spoke; who forgets or has no answer says so.
+        still: dict[int, Action] = {}
+        for action in (action for beat in step.beats for action in beat.decision.actions):
+            if action.player not in still or _rank(action) < _rank(still[action.player]):
+                still[action.player] = action
         open_ = [a for beat in step.beats for a in beat.decision.actions if a.kind in (Kind.FORGET, Kind.NO_ANSWER)]
         still |= {action.player: action for action in open_}
         told += [a for number, a in still.items() if number not in moved or a.kind is Kind.NO_ANSWER]
     return told
+
+
+def _rank(action: Action) -> float:
+    return math.inf if action.habit is None else action.habit
 
 
 def troubles(step: Step) -> list[Trouble]:

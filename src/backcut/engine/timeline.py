@@ -11,19 +11,21 @@ from dataclasses import InitVar, dataclass, field
 from itertools import pairwise
 
 import numpy as np
+from numpy.typing import NDArray
 
 from backcut.court.spots import Spot
+from backcut.engine.order import leavers_first
 from backcut.engine.possession import Step
 from backcut.errors import MotionError
 from backcut.motion import pace
-from backcut.motion.assemble import Posture, Score, assemble, path_between
+from backcut.motion.assemble import Posture, Score, assemble, path_between, watched
 from backcut.motion.ball import HELD_M, drop_track, loose_track, pass_track, shot_track, throw
-from backcut.motion.defender import defender_place
+from backcut.motion.defender import defender_place, shadow
 from backcut.motion.floor import FIBA_FLOOR, Floor
 from backcut.motion.path import Floats, Place, unit
 from backcut.motion.room import ROOM_M, TIGHT_M, Way, clearance_m, find_room
 from backcut.motion.routes import ELBOW_M, Scene, path_of
-from backcut.motion.run import TICK_S
+from backcut.motion.run import TICK_S, ticks
 from backcut.motion.squads import Squad
 from backcut.motion.timeline import Flight, Held, Run, Timeline, Track
 from backcut.motion.trail import Answer, places, run_on, standing
@@ -38,6 +40,9 @@ QUICK = frozenset({EventKind.TO_CUTTER, EventKind.KICK_OUT})
 WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
 SIGNALS = frozenset({"fist", "eyes"})
 SWEEPS = 3  # estimate: how often the runs of one beat make room for one another
+#: Whether each man (k, 2) is denied, given the ball (1, 2) and his defender (k, 2): metres, house frame.
+Denies = Callable[[Floats, Floats, Floats], NDArray[np.bool_]]
+
 TIMINGS = ("at once", "looked", "count of two")
 
 
@@ -49,12 +54,14 @@ def build(
     hold_s: float,
     fill_timing: str = "looked",
     signal: str = "none",
+    denies: Denies | None = None,
     floor: Floor = FIBA_FLOOR,
 ) -> Timeline:
     """The timeline of a possession.
 
     `spots` are places in metres of the house frame; `hold_s` the seconds a catcher keeps the ball; `fill_timing` is
-    "at once", "looked" or "count of two"; `signal` is "none", "fist" or "eyes"; `floor` the edges to stay inside.
+    "at once", "looked" or "count of two"; `signal` is "none", "fist" or "eyes"; `denies` reads a denial from places,
+    without it a denial takes a fixed time; `floor` is the edges to stay inside.
     Raises: MotionError if there is no step, a spot has no place, the timing is unknown or the hold is below zero.
     """
     if not steps:
@@ -63,7 +70,7 @@ def build(
         raise MotionError(f'A fill is timed "{fill_timing}"; the timings are: {", ".join(TIMINGS)}.')
     if not (np.isfinite(hold_s) and hold_s >= 0):
         raise MotionError(f"A hold of {hold_s} s cannot be kept; give zero or more seconds.")
-    clock = _Clock(spots, squad, hold_s, fill_timing, signal, floor, steps[0].before)
+    clock = _Clock(spots, squad, hold_s, fill_timing, signal, denies, floor, steps[0].before)
     for number, step in enumerate(steps):
         clock.play(number, step)
     return clock.finish()
@@ -101,6 +108,7 @@ class _Clock:
     hold_s: float
     fill_timing: str
     signal: str
+    denies: Denies | None
     floor: Floor
     start: InitVar[Situation]
     tracks: dict[int, Track] = field(default_factory=dict)
@@ -215,10 +223,26 @@ class _Clock:
         elif event.kind is EventKind.FORGET:
             seen_s = pace.GLANCE_S
         elif event.kind is EventKind.DENY:
-            t_s = max(t_s, *(self.ends_s(player) - pace.ARRIVING_S for player in event.players))
+            t_s = max(t_s, *(self.ends_s(player) - pace.MEETS_S for player in event.players))
         self.postures += [Posture(t_s, p, first.player(p).guard) for p in event.players]
+        if event.kind is EventKind.DENY and self.denies is not None:
+            seen_s = self._read_s(event.players, t_s)
         self.now_s = t_s + seen_s
         return self.now_s
+
+    def _read_s(self, players: Sequence[int], t_s: float) -> float:
+        """How long after the defenders set out the book reads a denial of all of them, at most the usual time."""
+        assert self.denies is not None
+        end_s = max(t_s + pace.READ_S, self.catch_s)
+        held = [*self.held, Held(self.holder, min(self.held_from_s or 0.0, end_s), end_s)]
+        seen = watched(Score(end_s, self.tracks, held, self.flights, self.air, (), self.postures))
+        where, _ = shadow(seen, self.squad.runner, self.floor)
+        t, numbers = ticks(end_s), list(self.tracks)
+        for i in np.flatnonzero(t >= t_s):
+            at = [numbers.index(player) for player in players]
+            if np.all(self.denies(seen.ball_m[i, None, :2], seen.men_m[i, at], where[i, at])):
+                return float(t[i]) - t_s
+        return pace.READ_S
 
     def _postures_after(self, step: Step, cue_s: float) -> None:
         """Postures that the answers ended: a back cutter's defender denies until the cut begins."""
@@ -268,7 +292,7 @@ class _Clock:
 
     def _answer(self, asked: Sequence[Action], situation: Situation, moment: _Moment, beat: int) -> None:
         """The runs of one beat: first as asked, then again until nobody runs through a team-mate."""
-        together = [_Told(action, moment.step, beat, self.tracks[action.player]) for action in _leavers_first(asked)]
+        together = [_Told(action, moment.step, beat, self.tracks[action.player]) for action in leavers_first(asked)]
         self.told += together
         for told in together:
             self._run(told, self._ways(told, situation, self._cue_s(told, moment))(Way()))
@@ -329,6 +353,10 @@ class _Clock:
         if action.kind is Kind.COME_TO_BALL:
             x, y = np.asarray(here) + pace.TO_BALL_M * unit(np.asarray(ball_m) - here)
             return float(x), float(y)
+        if action.kind is Kind.REBOUND:
+            # Not under the rim, where the ball comes down, but on the way in.
+            x, y = here if float(np.hypot(*here)) <= pace.REBOUND_M else pace.REBOUND_M * unit(here)
+            return float(x), float(y)
         x, y = self.place(action.target)
         if action.kind is Kind.SCREEN and action.target is not Spot.R:
             # On the defender's side of the one he screens for.
@@ -362,17 +390,4 @@ class _Clock:
                 Run(action.player, str(action.kind), action.habit, told.step, told.beat, told.start_s, end_s, path)
             )
         score = Score(duration_s, self.tracks, self.held, self.flights, self.air, runs, self.postures, self.cues_s)
-        return assemble(score, self.squad.runner)
-
-
-def _leavers_first(asked: Sequence[Action]) -> list[Action]:
-    """The answers in such an order that a spot is left before somebody sets off for it; screeners before users."""
-    waiting, order = sorted(asked, key=lambda a: (a.kind is not Kind.SCREEN, a.player)), []
-    while waiting:
-        origins = {action.origin for action in waiting}
-        free = (a for a in waiting if a.kind is Kind.SCREEN or a.target is a.origin or a.target not in origins)
-        # Where all wait for one another, as in a swap, the lowest number goes first.
-        chosen = next(free, waiting[0])
-        waiting.remove(chosen)
-        order.append(chosen)
-    return order
+        return assemble(score, self.squad.runner, self.floor)

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from backcut.motion.ball import DRIBBLE_S, FLOOR_M, HELD_M
 from backcut.motion.defender import GUARDS, Watched, shadow
+from backcut.motion.floor import FIBA_FLOOR, Floor
 from backcut.motion.run import ticks
 from backcut.motion.runner import Runner
 from backcut.motion.timeline import Flight, Held, Run, Timeline, Track
@@ -50,18 +51,23 @@ class Score:
     cues_s: Sequence[float] = ()
 
 
-def assemble(score: Score, defender: Runner) -> Timeline:
-    """The timeline of a score, every defender moving within the limits of `defender`."""
-    ball = _ball(score)
-    numbers = tuple(score.players)
-    t = ticks(score.duration_s)
-    watched = Watched(
+def watched(score: Score) -> Watched:
+    """What the defenders see of a score, tick by tick, in the order of `score.players`."""
+    numbers, t = tuple(score.players), ticks(score.duration_s)
+    return Watched(
         men_m=np.stack([places(score.players[n], t) for n in numbers], axis=1),
-        ball_m=places(ball, t),
+        ball_m=places(_ball(score), t),
         on_ball=_on_ball(score, numbers, t),
         guards=_guards(score, numbers, t),
     )
-    where, heading = shadow(watched, defender)
+
+
+def assemble(score: Score, defender: Runner, floor: Floor = FIBA_FLOOR) -> Timeline:
+    """The timeline of a score, every defender moving within the limits of `defender`, on the floor."""
+    ball = _ball(score)
+    numbers = tuple(score.players)
+    t = ticks(score.duration_s)
+    where, heading = shadow(watched(score), defender, floor)
     return Timeline(
         duration_s=score.duration_s,
         players={n: thinned(track, ATTACKER_M) for n, track in score.players.items()},

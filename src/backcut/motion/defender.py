@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from backcut.motion.floor import HOOP_M
+from backcut.motion.floor import FIBA_FLOOR, HOOP_M, Floor
 from backcut.motion.path import unit
 from backcut.motion.run import TICK_S
 from backcut.motion.runner import Runner
@@ -69,7 +69,7 @@ class Watched:
     guards: Ints
 
 
-def shadow(watched: Watched, runner: Runner) -> tuple[Floats, Floats]:
+def shadow(watched: Watched, runner: Runner, floor: Floor = FIBA_FLOOR) -> tuple[Floats, Floats]:
     """Every defender's place (n, k, 2) in metres and heading (n, k) in degrees, unwrapped: 0 is +y, 90 is +x.
 
     Simulated tick by tick from the first moment, in which everybody is in place; no chance in it.
@@ -88,9 +88,10 @@ def shadow(watched: Watched, runner: Runner) -> tuple[Floats, Floats]:
         on_ball = who == watched.on_ball[i]
         wanted = _wanted(watched.men_m[seen], watched.ball_m[seen], watched.guards[seen], on_ball)
         speed = _steered(speed, place, heading, wanted, runner)
-        before, place = place, _apart(place + speed * TICK_S, watched.men_m[i])
-        # What an attacker's shoulder takes away is speed he no longer has.
-        speed = _capped((place - before) / TICK_S, runner.top_speed_m_s)
+        # What a shoulder or a line takes away is speed he no longer has; nobody is pushed faster than he runs.
+        aim = floor.inside(_apart(place + speed * TICK_S, watched.men_m[i]))
+        speed = _capped((aim - place) / TICK_S, runner.top_speed_m_s)
+        place = place + speed * TICK_S
         turn = _faces(place, watched.men_m[seen], watched.ball_m[seen], watched.guards[seen], on_ball) - heading
         most = 180.0 / runner.turn_s * TICK_S
         heading = heading + np.clip((turn + 180.0) % 360.0 - 180.0, -most, most)

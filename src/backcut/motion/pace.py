@@ -17,9 +17,11 @@ TWO_COUNT_S = 2.0  # a count is a second spoken: common practice, no source
 LOOKED_SHARE = 0.6  # estimate: the passer has looked when this share of the cut's time is over, near the lane
 SEEN_S = 0.8  # estimate: the holder looks at a back cut before playing on
 JAM_SHARE = 0.45  # estimate: a cut is bumped before the free-throw line, under half way
-ARRIVING_S = 0.3  # estimate: a denier is on his man this long before the man is at his spot
+ARRIVING_S = 0.3  # estimate: a dribble at a player begins this long before the player is at the spot
+MEETS_S = 1.0  # estimate: a denier steps into the lane this long before his man is at the spot
 SET_OFF_S = 0.3  # estimate: an answer is begun before the next one replaces it
 HAND_OFF_S = 0.10  # estimate: the ball changes hands
+REBOUND_M = 2.2  # estimate: rebounders come within a long step of the rim
 TO_BALL_M = 1.2  # estimate: two steps toward the ball
 SCREEN_M = 1.0  # estimate: a screen stands this far inside the spot of the one who uses it
 BESIDE_M = 1.1  # estimate: two who begin on one spot stand side by side
@@ -31,6 +33,7 @@ EFFORT: dict[Kind, float] = {
     Kind.SHALLOW_CUT: 0.9,
     Kind.FLASH: 1.0,
     Kind.GET_BACK: 1.0,
+    Kind.REBOUND: 0.9,
     Kind.DRIBBLE: 0.65,
     Kind.FILL: 0.9,
 }

@@ -49,10 +49,10 @@ class Route(StrEnum):
 
 
 #: Actions that move nobody.
-STILL = frozenset({Kind.BALL, Kind.HOLD, Kind.FORGET, Kind.NO_ANSWER, Kind.REBOUND})
+STILL = frozenset({Kind.BALL, Kind.HOLD, Kind.FORGET, Kind.NO_ANSWER})
 
-#: Actions that are run even when they end where they began: to the ball and back to the spot, behind the defender.
-ROUND_TRIPS = frozenset({Kind.COME_TO_BALL, Kind.CUT})
+#: Actions that are run even when they end where they began: to the ball, behind the defender, to the rebound.
+ROUND_TRIPS = frozenset({Kind.COME_TO_BALL, Kind.CUT, Kind.REBOUND})
 
 
 @dataclass(frozen=True, slots=True)

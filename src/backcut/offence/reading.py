@@ -14,7 +14,7 @@ from backcut.offence.book import Book, Exceptions, Sentence
 from backcut.offence.book_text import Entry, entries_from_text, place
 from backcut.offence.checks import checks
 from backcut.offence.choices import CHOICES
-from backcut.offence.formation import formation, formations
+from backcut.offence.formation import Formation, formation, formations
 from backcut.offence.problems import Code, Problem
 from backcut.offence.settings import (
     KEYS,
@@ -101,7 +101,7 @@ def _sentence(draft: _Draft, entry: Entry) -> None:
     elif entry.unknown is not None:
         near = "; ".join(f'"{sentence}"' for sentence in entry.unknown.nearest)
         rest = " ".join(entry.raw[entry.unknown.at :].split())
-        wrong = f'This book\'s words do not go on with "{rest[:40]}".' if rest else "The sentence ends too early."
+        wrong = f'No sentence of a book goes on with "{rest[:40]}" here.' if rest else "The sentence ends too early."
         draft.problem(
             entry.at + entry.unknown.at,
             Code.UNKNOWN_SENTENCE,
@@ -193,6 +193,8 @@ def _book(draft: _Draft) -> Book:
     except BackcutError as error:
         at = settings.get(key, ("", 0))[1]
         draft.problem(at, Code.IMPOSSIBLE, str(error), "Change the ring or the number of players.")
+    inside = _read(draft, "inside players", lambda text: _inside(base, text), len(base.inside))
+    base = replace(base, inside=base.inside[:inside])
     court = _read(draft, "court", _court, "fiba")
     squad = _read(draft, "squad", lambda text: _squad(draft, text), None)
     choices = {
@@ -245,9 +247,17 @@ def _right(key: str) -> str:
     return {
         "denial mark": 'Write "Denial mark: the arc" or "Denial mark: 0.5 m inside the arc".',
         "players": "Write a whole number.",
+        "inside players": "Write a whole number; the formation says how many there may be.",
         "start": 'Write "Start: 1 top, ball; 2 right wing; ...".',
         "ring": 'Write for example "Ring: LW LS RS RW".',
     }.get(key, "")
+
+
+def _inside(base: Formation, text: str) -> int:
+    inside = _whole(text)
+    if inside > len(base.inside):
+        raise NotationError(f"{base.title} has {len(base.inside)} inside, not {inside}.")
+    return inside
 
 
 def _court(text: str) -> str:

@@ -11,7 +11,7 @@ from backcut.court.units import metres_from_text
 from backcut.errors import BackcutError, NotationError
 from backcut.offence.choices import CHOICES, Choice
 
-HEADERS = ("title", "court", "formation", "ring", "players", "squad", "start", "denial mark")
+HEADERS = ("title", "court", "formation", "ring", "players", "inside players", "squad", "start", "denial mark")
 SPOT_KEYS = {title: spot for spot, title in TITLES.items()}
 KEYS = (*HEADERS, *CHOICES, *SPOT_KEYS)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from backcut.motion.timeline import pose
+from backcut.offence.action import Kind
 from backcut.page.words import seconds, section, sentence_case, stop_word, tab, who, with_bold
 from backcut.picture.show import Answer, Moment, Show, Stance
 
@@ -85,6 +86,7 @@ def _letters(moment: Moment) -> str:
     return f'<span class="tabs">{"".join(map(tab, letters))}</span>'
 
 
-def first_letter(moment: Moment) -> str | None:
-    """The letter a moment is known by: that of its first lit answer; None when no sentence won just then."""
-    return next((answer.letter for answer in moment.answers if answer.lit and answer.letter is not None), None)
+def sign(moment: Moment) -> str:
+    """What a moment is known by on the time line: its first lit letter, "?" for a hole, a dot where no sentence won."""
+    letters = (answer.letter for answer in moment.answers if answer.lit and answer.letter is not None)
+    return next(letters, "?" if any(answer.kind == Kind.NO_ANSWER for answer in moment.answers) else "·")

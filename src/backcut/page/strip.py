@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from backcut.motion.timeline import Held
-from backcut.page.now import first_letter
+from backcut.page.now import sign
 from backcut.page.words import seconds, stop_word, tab, who
 from backcut.picture.show import Show
 
@@ -19,8 +19,6 @@ ICONS = {
     "play": "M4 2l12 7-12 7z",
     "stop": "M4 2h3.6v14H4zM10.4 2H14v14h-3.6z",
 }
-#: What stands on the time line where no sentence won.
-NO_LETTER = "·"
 SPEEDS = ("Still", "Step", "Slow", "Game")
 
 
@@ -53,9 +51,7 @@ def _slider(show: Show) -> str:
     bars += _bars("air", [(f.start_s, f.end_s) for f in line.flights])
     discs = "".join(f'<b class="at" data-t="{h.start_s:.2f}">{who(h.player)}</b>' for h in _catches(line.held))
     ticks = "".join(f'<span class="sec" data-t="{s}">{s}{_unit(s, end)}</span>' for s in range(int(end) + 1))
-    tabs = "".join(
-        f'<b class="at said" data-t="{m.t_s:.2f}">{tab(first_letter(m) or NO_LETTER, "bare")}</b>' for m in show.moments
-    )
+    tabs = "".join(f'<b class="at said" data-t="{m.t_s:.2f}">{tab(sign(m), "bare")}</b>' for m in show.moments)
     return (
         '<div class="window" id="slider" role="slider" tabindex="0" aria-label="Time" aria-valuemin="0"'
         f' aria-valuemax="{end:.1f}" aria-valuenow="{first:.1f}" aria-valuetext="{seconds(first)}">'

@@ -42,7 +42,7 @@ def show(
             )
             for rank, sentence in enumerate(book.sentences)
         ),
-        moments=tuple(moments(book, steps, timeline, here.court)),
+        moments=tuple(moments(book, steps, timeline, here)),
         timeline=timeline,
         notes=here.said,
         denial_word=_denial_word(book, here.court),

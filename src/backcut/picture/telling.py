@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backcut.court.record import Court
+from backcut.engine.gym import Gym
 from backcut.engine.possession import Step
 from backcut.engine.reads import FOOT_M, past_mark_m
-from backcut.engine.report import troubles
 from backcut.engine.words import action_words, claim_words, event_words, why_beaten
-from backcut.motion.timeline import Run, Timeline, pose
+from backcut.motion.timeline import Pose, Run, Timeline, pose
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
 from backcut.offence.event import EventKind
@@ -21,54 +22,77 @@ from backcut.picture.show import Stance
 
 #: Moves of one sentence that start within this are one moment: estimate of what an eye takes in at once.
 TOGETHER_S = 0.9
+#: Answers of one beat that start within this are one moment whatever their sentence: estimate.
+AT_ONCE_S = 0.3
+#: How long after the last run a hole is told: estimate, long enough to see that nobody moves.
+LOST_S = 0.4
+#: Farther than this from the spot a player counts at, the player is said to be elsewhere: estimate.
+ELSEWHERE_M = 1.2
+#: Within this of the basket a player waits at the rim: the cutter stops 1.2 m before it (estimate).
+RIM_M = 2.6
 
 _STANCES = {Guard.DENIES: Stance.DENIES, Guard.SAGS: Stance.SAGS, Guard.JUMPED: Stance.JUMPED}
 
 
 @dataclass(frozen=True, slots=True)
 class _Round:
-    """The answers of one step that begin together: when, the beats they come from, and the situation before them."""
+    """What begins together in one step: when, whose runs (beat and player), and whether the event is shown with it.
+
+    `open_beat` is the beat in which the book left something open, when the round tells that.
+    """
 
     step: int
-    beats: tuple[int, ...]
+    runs: tuple[tuple[int, int], ...]
     t_s: float
     first: bool
+    open_beat: int | None = None
+
+    def lit(self) -> set[tuple[int, int, int]]:
+        """The runs that begin now: step, beat, player."""
+        return {(self.step, beat, player) for beat, player in self.runs}
 
 
-def moments(book: Book, steps: Sequence[Step], timeline: Timeline, ground: Court) -> list[shown.Moment]:
+def moments(book: Book, steps: Sequence[Step], timeline: Timeline, here: Gym) -> list[shown.Moment]:
     """The moments of decision, in order of time: one for each round of answers, one for each event nobody moves for."""
     runs = {(run.step, run.beat, run.player): run for run in timeline.runs}
     found: list[shown.Moment] = []
     for number, step in enumerate(steps):
-        for round_ in _rounds(step, number, timeline):
-            found.append(_moment(book, steps, timeline, runs, round_, ground))
+        for round_ in (*_rounds(step, number, timeline), *_open_rounds(step, number, timeline)):
+            found.append(_moment(book, steps, timeline, runs, round_, here))
     # The ball moves on before everybody stands, so the answers of two steps may overlap in time.
     return sorted(found, key=lambda moment: moment.t_s)
 
 
 def _rounds(step: Step, number: int, timeline: Timeline) -> list[_Round]:
-    starts: dict[int, float] = {}
-    for run in timeline.runs:
-        if run.step == number:
-            starts[run.beat] = min(starts.get(run.beat, run.start_s), run.start_s)
     cue_s = timeline.cues_s[number]
     rounds: list[_Round] = []
-    for beat, t_s in sorted(starts.items()):
-        habits = _habits(step, beat)
-        before = rounds[-1] if rounds else None
-        if before is not None and t_s - before.t_s < TOGETHER_S and habits == _habits(step, before.beats[0]):
-            rounds[-1] = _Round(number, (*before.beats, beat), before.t_s, before.first)
+    habit: int | None = None
+    for run in sorted((run for run in timeline.runs if run.step == number), key=lambda run: run.start_s):
+        last = rounds[-1] if rounds else None
+        if (last is not None and run.habit == habit and run.start_s - last.t_s < TOGETHER_S) or (
+            last is not None and run.beat == last.runs[0][0] and run.start_s - last.t_s < AT_ONCE_S
+        ):
+            rounds[-1] = replace(last, runs=(*last.runs, (run.beat, run.player)))
         else:
             # The answers to an event are shown with it, so that cause and effect are one picture.
-            together = before is None and t_s - cue_s < TOGETHER_S
-            rounds.append(_Round(number, (beat,), cue_s if together else t_s, before is None))
+            together = last is None and run.start_s - cue_s < TOGETHER_S
+            rounds.append(_Round(number, ((run.beat, run.player),), cue_s if together else run.start_s, last is None))
+        habit = run.habit
     if not rounds or rounds[0].t_s - cue_s >= TOGETHER_S:
-        rounds = [_Round(number, (), cue_s, True), *(_Round(r.step, r.beats, r.t_s, False) for r in rounds)]
+        rounds = [_Round(number, (), cue_s, True), *(replace(round_, first=False) for round_ in rounds)]
     return rounds
 
 
-def _habits(step: Step, beat: int) -> frozenset[int | None]:
-    return frozenset(action.habit for action in step.beats[beat].decision.actions if action.moves)
+def _open_rounds(step: Step, number: int, timeline: Timeline) -> list[_Round]:
+    """A moment of its own for what the book leaves open, when those it leaves without an answer have got there."""
+    for beat, told in enumerate(step.beats):
+        if told.decision.troubles:
+            lost = {trouble.player for trouble in told.decision.troubles}
+            ends = [run.end_s for run in timeline.runs if run.step <= number and run.player in lost]
+            ends += [run.end_s for run in timeline.runs if run.step == number]
+            t_s = min(max([timeline.cues_s[number], *ends]) + LOST_S, timeline.duration_s)
+            return [_Round(number, (), t_s, False, open_beat=beat)]
+    return []
 
 
 def _moment(
@@ -77,10 +101,9 @@ def _moment(
     timeline: Timeline,
     runs: dict[tuple[int, int, int], Run],
     round_: _Round,
-    ground: Court,
+    here: Gym,
 ) -> shown.Moment:
-    step, t_s = steps[round_.step], round_.t_s
-    lit = {(round_.step, beat, action.player) for beat in round_.beats for action in _moving(step, beat)}
+    step, t_s, lit = steps[round_.step], round_.t_s, round_.lit()
     lit_players = {player for _, _, player in lit}
     going: dict[int, Going] = {}
     for key, run in runs.items():
@@ -89,10 +112,13 @@ def _moment(
             action = next(a for a in beat.decision.actions if a.player == run.player)
             going[run.player] = action, run, beat.before
     before, still = _standing(steps, timeline, round_)
-    why, holder = _why(book, timeline, t_s, ground), pose(timeline, t_s).holder
+    now = pose(timeline, t_s)
+    why = _why(book, timeline, t_s, here.court)
     answers = tuple(
-        _answer(book, still[number], before, going.get(number), number == holder, lit, why)
-        for number in (player.number for player in before.players)
+        _run_answer(book, *going[number], lit, why)
+        if number in going
+        else _still_answer(book, still[number], before, now, here)
+        for number in sorted(still)
     )
     return shown.Moment(
         t_s=t_s,
@@ -114,6 +140,9 @@ def _moment(
 def _standing(steps: Sequence[Step], timeline: Timeline, round_: _Round) -> tuple[Situation, dict[int, Action]]:
     """The situation that counts at this moment and what those do who do not run: a later step may have begun by now."""
     begun = max(number for number, cue_s in enumerate(timeline.cues_s) if cue_s <= round_.t_s + 1e-6)
+    if round_.open_beat is not None:
+        beat = steps[round_.step].beats[round_.open_beat]
+        return beat.before, {action.player: action for action in beat.decision.actions}
     step = steps[max(begun, round_.step)]
     if not step.beats:
         players = step.after.players
@@ -121,35 +150,52 @@ def _standing(steps: Sequence[Step], timeline: Timeline, round_: _Round) -> tupl
         return step.after, {
             p.number: Action(p.number, Kind.BALL if p.number == ball else Kind.HOLD, p.at, p.at) for p in players
         }
-    beat = step.beats[round_.beats[0] if begun <= round_.step and round_.beats else 0]
+    beat = step.beats[round_.runs[0][0] if begun <= round_.step and round_.runs else 0]
     return beat.before, {action.player: action for action in beat.decision.actions}
 
 
-def _moving(step: Step, beat: int) -> list[Action]:
-    return [action for action in step.beats[beat].decision.actions if action.moves]
-
-
-def _answer(
+def _run_answer(
     book: Book,
-    still: Action,
-    before: Situation,
-    going: Going | None,
-    has_ball: bool,
+    action: Action,
+    run: Run,
+    asked: Situation,
     lit: set[tuple[int, int, int]],
     why: Callable[[Action, Situation], str],
 ) -> shown.Answer:
-    if going is not None:
-        action, run, asked = going
-        is_lit = (run.step, run.beat, run.player) in lit
-        text = action_words(action)
-    else:
-        action, asked = still, before
-        if action.moves:
-            # Told by now, but still on the spot: the ball is in the air, or the one in front has not left yet.
-            action = Action(action.player, Kind.BALL if has_ball else Kind.HOLD, action.origin, action.origin)
-        is_lit = action.kind in (Kind.FORGET, Kind.NO_ANSWER)
+    is_lit = (run.step, run.beat, run.player) in lit
+    text = action_words(action)
+    note = f"{action.player} {text}. {why(action, asked)}".strip() if is_lit else ""
+    return shown.Answer(
+        action.player, str(action.kind), letter(action.habit), text, is_lit, _beaten(book, action), note, moves=True
+    )
+
+
+def _still_answer(book: Book, action: Action, before: Situation, now: Pose, here: Gym) -> shown.Answer:
+    number, kind = action.player, action.kind
+    if kind in (Kind.FORGET, Kind.NO_ANSWER):
         text = action_words(action, before)
-    beaten = tuple(
+        return shown.Answer(
+            number, str(kind), letter(action.habit), text, True, _beaten(book, action), f"{number} {text}.", moves=False
+        )
+    # Told by now, but still on the spot: the ball is in the air, or the one in front has not left yet.
+    waits = action.moves
+    if number == now.holder:
+        kind, text = Kind.BALL, f"has the ball, {action.origin.title}"
+    elif kind is Kind.BALL:
+        text = f"gets the ball, {action.origin.title}"
+    elif math.dist(now.players[number], here.placing.spots[action.origin]) > ELSEWHERE_M:
+        # The rules count a player at the spot he is going to; who has not set out yet is said to be where he is.
+        kind, waits = Kind.HOLD, True
+        text = "waits at the rim" if math.hypot(*now.players[number]) < RIM_M else "is on the way"
+    else:
+        kind = Kind.HOLD if waits else kind
+        text = f"holds, {action.origin.title}" if waits else action_words(action, before)
+    beaten = () if waits else _beaten(book, action)
+    return shown.Answer(number, str(kind), None if waits else letter(action.habit), text, beat=beaten, moves=False)
+
+
+def _beaten(book: Book, action: Action) -> tuple[shown.Beaten, ...]:
+    return tuple(
         shown.Beaten(
             str(letter(claim.habit)),
             book.cue(claim.habit),
@@ -157,10 +203,6 @@ def _answer(
             why_beaten(book, action.habit, claim.habit) if action.habit is not None else "",
         )
         for claim in action.beat
-    )
-    note = f"{action.player} {text}. {why(action, asked)}".strip() if is_lit else ""
-    return shown.Answer(
-        action.player, str(action.kind), letter(action.habit), text, is_lit, beaten, note, moves=action.moves
     )
 
 
@@ -193,17 +235,27 @@ def _why(book: Book, timeline: Timeline, t_s: float, ground: Court) -> Callable[
 def _caption(step: Step, round_: _Round, answers: Sequence[shown.Answer]) -> str:
     done = [f"{answer.player} {answer.text}" for answer in answers if answer.lit]
     told = _list(done)
+    if round_.open_beat is not None:
+        return " ".join(trouble.text for trouble in step.beats[round_.open_beat].decision.troubles)
     if not round_.first:
         words = f"{told}."
     elif not told:
         words = f"{event_words(step)}." + ("" if step.beats or step.after.ended else " Nobody has answered yet.")
-    elif step.event.kind in (EventKind.DENY, EventKind.JAM, EventKind.JUMP, EventKind.FORGET):
+    elif _is_answer(step, answers):
         words = f"{event_words(step)}, so {told}."
     else:
         words = f"{event_words(step)}. {told}."
-    last = not round_.beats or round_.beats[-1] >= len(step.beats) - 2
-    open_ = [trouble.text for trouble in troubles(step)] if last else []
-    return " ".join([words, *open_])
+    return words
+
+
+def _is_answer(step: Step, answers: Sequence[shown.Answer]) -> bool:
+    """Whether what is lit answers the event itself: "so" is said only of those it is about."""
+    about, lit = set(step.event.players), [answer for answer in answers if answer.lit]
+    kinds = {EventKind.DENY: {Kind.BACK_CUT, Kind.COME_TO_BALL, Kind.FLASH}, EventKind.FORGET: {Kind.FORGET}}
+    kinds[EventKind.JAM] = {Kind.CUT, Kind.REPLACE, Kind.SCREEN, Kind.USE_SCREEN}
+    kinds[EventKind.JUMP] = {Kind.CUT}
+    wanted = kinds.get(step.event.kind, set())
+    return any(answer.player in about for answer in lit) and all(answer.kind in wanted for answer in lit)
 
 
 def _list(parts: Sequence[str]) -> str:
