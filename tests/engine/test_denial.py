@@ -99,7 +99,7 @@ def test_without_a_flash_the_player_with_the_ball_dribbles_out() -> None:
     this = book("five-out", "dribble out")
     [step] = played(this, "deny 2+3", FIVE)
     told = answer(step, 1)
-    assert told.kind is Kind.BALL
+    assert told.kind is Kind.LOOK_TO_DRIBBLE
     assert this.sentences[told.habit or 0].phrase.name == "dribble out"
     # One neighbour open: no reason to dribble.
     told = answer(played(this, "deny 2", FIVE)[0], 1)

@@ -108,3 +108,33 @@ def test_two_sentences_that_choose_differently_contradict_each_other() -> None:
     )
     assert [(problem.line, problem.code) for problem in found] == [(7, Code.SAID_TWICE), (7, Code.CONTRADICTION)]
     assert 'C chooses "count of two" for when to fill, B chose "at once"' in found[1].wrong
+
+
+@pytest.mark.parametrize(
+    ("general", "special"),
+    [
+        (CUT, "When I pass out of the corner, I cut and come back."),
+        (
+            "When I am one pass away and my defender denies me, I back cut.",
+            "When I am denied in the corner, I go through.",
+        ),
+        (
+            "When I am one pass away and my defender denies me, I back cut.",
+            "When I am denied on my way to fill, I back cut.",
+        ),
+        (
+            "When I catch the ball, I face the rim and hold for a count of one.",
+            "When I have the ball and both players beside me are denied, I dribble at one of them.",
+        ),
+    ],
+)
+def test_a_special_case_below_the_general_sentence_can_never_speak(general: str, special: str) -> None:
+    general = general.strip()
+    (problem,) = problems(f"{HEAD}\n{general}\n{special}\n{REST}\n")
+    assert problem.code is Code.NEVER_FIRES
+    assert "B can never speak: A above it" in problem.wrong
+    assert problems(f"{HEAD}\n{special}\n{general}\n{REST}\n") == ()
+
+
+def test_a_corner_that_holds_speaks_from_below_the_cut() -> None:
+    assert problems(f"{HEAD}\n{CUT}\nWhen I pass out of the corner, I hold.\n{REST}\n") == ()

@@ -51,19 +51,23 @@ def play(
         if not json:  # what the book leaves open may be why it cannot be played
             show_problems(book, opened, problems, json)
         raise
-    page = _page(opened, steps, court, squad) if html is not None else None
+    if html is not None:  # first of all: who reads only the first lines of the table still gets the page
+        write_whole(html, _page(opened, steps, court, squad))
     if json:
         data = to_dict(opened, court or opened.court, first, steps)
         print_json(data | {"said": here.placing.said, "problems": [problem.to_dict() for problem in problems]})
     else:
         show_problems(book, opened, problems, json)
+        if not problems:
+            console.print(f"{opened.title}: no problems. What stands higher is asked first.", markup=False)
+        for rank, sentence in enumerate(opened.sentences):
+            console.print(f"{letter(rank)}  {opened.cue(rank)}. {sentence.text}", markup=False, soft_wrap=True)
+        console.print()
         console.print(_table(opened, first, steps))
         if here.placing.said:
             console.print(here.placing.said, markup=False)
-    if html is not None and page is not None:
-        write_whole(html, page)
-        if not json:
-            console.print(f"The page is at {html}", markup=False, soft_wrap=True)
+    if html is not None and not json:
+        console.print(f"The page is at {html}", markup=False, soft_wrap=True)
     if problems:
         raise typer.Exit(PROBLEMS)
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from backcut.court.spots import Spot
 from backcut.engine.possession import Decision
 from backcut.errors import MoveError
-from backcut.offence.action import Action, Kind
+from backcut.offence.action import CUTS, Action, Kind
 from backcut.offence.book import Book
 from backcut.offence.event import ENDS, PASSES, Event, EventKind
 from backcut.offence.situation import Cause, Doing, Guard, Last, Player, Situation
@@ -179,13 +179,11 @@ _OTHERS: dict[EventKind, Callable[[Book, Situation, Event], Situation]] = {
     EventKind.DRIBBLE: _dribble,
 }
 
-_CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
-
 
 def follow(book: Book, situation: Situation, decision: Decision) -> Situation:
     """The situation one beat later: everybody has started on the answer given, and runs under way have arrived."""
     actions = {action.player: action for action in decision.actions}
-    order = 1 + max((p.order for p in situation.players if p.doing in _IN_LANE), default=-1)
+    order = 1 + max((p.order for p in situation.players if p.doing in (*_IN_LANE, Doing.FLASHED)), default=-1)
     players = tuple(_one(book, situation, player, actions[player.number], order) for player in situation.players)
     last, ball = situation.last, situation.ball
     if last is not None:
@@ -198,7 +196,7 @@ def follow(book: Book, situation: Situation, decision: Decision) -> Situation:
 
 
 def _one(book: Book, situation: Situation, player: Player, action: Action, order: int) -> Player:
-    if action.moves and (action.kind in _CUTS or (action.kind is Kind.SCREEN and action.target is Spot.R)):
+    if action.moves and (action.kind in CUTS or (action.kind is Kind.SCREEN and action.target is Spot.R)):
         if player.doing is Doing.CUTTING:
             return replace(player, doing=Doing.LANE, jammed=False)
         return replace(

@@ -6,13 +6,11 @@ from collections import Counter
 
 from backcut.court.spots import Spot
 from backcut.engine.possession import Decision, Trouble
-from backcut.offence.action import Action, Claim, Kind
+from backcut.offence.action import CUTS, Action, Claim, Kind
 from backcut.offence.book import Book
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer
 from backcut.offence.situation import Doing, Player, Situation
-
-_CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
 
 
 def decide(book: Book, situation: Situation) -> Decision:
@@ -28,7 +26,7 @@ def decide(book: Book, situation: Situation) -> Decision:
         beaten: list[Claim] = []
         for rank, phrase in habits:
             answer = phrase.answer(moment, player)
-            if answer is None or (never_cuts and answer.kind in _CUTS and player.number in never_cuts):
+            if answer is None or (never_cuts and answer.kind in CUTS and player.number in never_cuts):
                 continue
             if winner is None:
                 winner = rank, answer

@@ -11,7 +11,7 @@ from backcut.engine.decide import decide
 from backcut.engine.possession import Beat, Decision, Step
 from backcut.errors import MoveError
 from backcut.offence.book import Book
-from backcut.offence.event import PASSES, Event, EventKind
+from backcut.offence.event import PASSES, WITH_THE_PASS, Event, EventKind
 from backcut.offence.moment import Moment
 from backcut.offence.moves import Move, move_text
 from backcut.offence.situation import Doing, Situation
@@ -26,10 +26,6 @@ class Stage(StrEnum):
     BEFORE = "nobody has answered"
     CUTTING = "a cutter is on the way"
     LANE = "a cutter is in the lane"
-
-
-#: Events that belong to the pass before them: nobody has answered it yet.
-_WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
 
 
 def settled(book: Book, situation: Situation, decision: Decision) -> bool:
@@ -76,7 +72,7 @@ def comes_early(event: Event | None) -> Stage | None:
     """At which stage of the step before it an event comes; None when all have settled first."""
     if event is None:
         return None
-    if event.kind in _WITH_THE_PASS and not event.early:
+    if event.kind in WITH_THE_PASS and not event.early:
         return Stage.BEFORE
     if event.kind is EventKind.JAM:
         return Stage.CUTTING

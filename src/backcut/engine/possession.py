@@ -12,7 +12,7 @@ from backcut.offence.situation import Situation
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """Something the book leaves open: `kind` is "clash" (two sent to one spot), "silent" (no answer) or "tie"."""
+    """Something the book leaves open: `kind` is "clash" (two sent to one spot) or "silent" (no answer)."""
 
     kind: str
     player: int

@@ -29,15 +29,13 @@ from backcut.motion.run import TICK_S, ticks
 from backcut.motion.squads import Squad
 from backcut.motion.timeline import Flight, Held, Run, Timeline, Track
 from backcut.motion.trail import Answer, places, run_on, standing
-from backcut.offence.action import Action, Kind, Route
-from backcut.offence.event import ENDS, PASSES, EventKind
+from backcut.offence.action import CUTS, Action, Kind, Route
+from backcut.offence.event import ENDS, PASSES, WITH_THE_PASS, EventKind
 from backcut.offence.situation import Guard, Situation
 
-CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
 CLOSE = frozenset({Kind.HAND_OFF, Kind.SCREEN, Kind.USE_SCREEN, Kind.DRIBBLE})
 GOES_AT_ONCE = CUTS | {Kind.DRIBBLE, Kind.HAND_OFF, Kind.SCREEN}
 QUICK = frozenset({EventKind.TO_CUTTER, EventKind.KICK_OUT})
-WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
 SIGNALS = frozenset({"fist", "eyes"})
 SWEEPS = 3  # estimate: how often the runs of one beat make room for one another
 #: Whether each man (k, 2) is denied, given the ball (1, 2) and his defender (k, 2): metres, house frame.

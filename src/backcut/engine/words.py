@@ -59,6 +59,7 @@ _KINDS: dict[Kind, Callable[[Action], str]] = {
     Kind.INSIDE: lambda a: f"moves to the {a.target.title}",
     Kind.CLEAR: lambda a: f"clears the path, to the {a.target.title}",
     Kind.BALL: lambda a: f"has the ball, {a.origin.title}",
+    Kind.LOOK_TO_DRIBBLE: lambda a: f"looks to dribble at one of the two who are denied, {a.origin.title}",
     Kind.DRIBBLE: lambda a: f"dribbles to the {a.target.title}",
     Kind.HOLD: lambda a: f"holds, {a.origin.title}",
     Kind.GET_BACK: lambda a: f"gets back to the {a.target.title}" if a.moves else f"stays back, {a.target.title}",

@@ -8,7 +8,6 @@ LEAD_IN_S = 0.6  # estimate: the picture stands this long before the first ball 
 LEAD_OUT_S = 0.8  # estimate: and this long after the last
 READ_S = 1.4  # estimate: a defender has stepped into the lane and can be seen there (he moves after 0.5-0.6 s)
 JUMP_S = 0.3  # estimate: a jump to the ball can be seen while the pass is in the air
-BITES_S = 0.6  # estimate: a denier follows the step toward the ball before he finds out
 GLANCE_S = 0.3  # estimate: somebody forgets; nothing to see but that he stands
 SIGNAL_S = 0.5  # estimate: half a second for a fist or the eyes
 LOOK_S = 0.2  # estimate: a cutter at the rim shows his hands before he leaves

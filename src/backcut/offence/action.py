@@ -27,6 +27,7 @@ class Kind(StrEnum):
     CLEAR = "clear the path"
     BALL = "have the ball"
     DRIBBLE = "dribble at"
+    LOOK_TO_DRIBBLE = "look to dribble"
     HOLD = "hold"
     GET_BACK = "get back"
     REBOUND = "rebound"
@@ -49,7 +50,10 @@ class Route(StrEnum):
 
 
 #: Actions that move nobody.
-STILL = frozenset({Kind.BALL, Kind.HOLD, Kind.FORGET, Kind.NO_ANSWER})
+STILL = frozenset({Kind.BALL, Kind.LOOK_TO_DRIBBLE, Kind.HOLD, Kind.FORGET, Kind.NO_ANSWER})
+
+#: Cuts: runs into the lane.
+CUTS = frozenset({Kind.CUT, Kind.BACK_CUT, Kind.SHALLOW_CUT})
 
 #: Actions that are run even when they end where they began: to the ball, behind the defender, to the rebound.
 ROUND_TRIPS = frozenset({Kind.COME_TO_BALL, Kind.CUT, Kind.REBOUND})

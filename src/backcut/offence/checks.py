@@ -83,6 +83,13 @@ def _never_speaks(book: Book, at: Sequence[int]) -> Iterator[Found]:
                 f"{letter(rank)} can never speak: this ring has no corner.",
                 "Take the sentence out, or add the corners to the ring.",
             )
+        elif (general := _asked_before(book, rank)) is not None:
+            yield (
+                at[rank],
+                Code.NEVER_FIRES,
+                f"{letter(rank)} can never speak: {letter(general)} above it answers the same moments.",
+                f"Put it above {letter(general)}.",
+            )
     names = {sentence.phrase.name for sentence in book.sentences}
     if inside and not names & {"inside", "two inside"}:
         yield (
@@ -91,6 +98,19 @@ def _never_speaks(book: Book, at: Sequence[int]) -> Iterator[Found]:
             f"{book.formation.title} has {inside} inside, but no sentence says what is done there.",
             'Add "When I play inside, I follow the ball." or "When two of us play inside, we keep opposite levels."',
         )
+
+
+#: Values of a choice under which the more general sentence keeps silent and leaves the moment to the special one.
+_STAYS = frozenset({"hold", "come to the ball"})
+
+
+def _asked_before(book: Book, rank: int) -> int | None:
+    """The rank of the more general sentence that takes every moment of this one."""
+    phrase = book.sentences[rank].phrase
+    if any(book.values[choice] in _STAYS for choice in phrase.slots):
+        return None
+    earlier = (i for i in range(rank) if book.sentences[i].phrase.name == phrase.special_case_of)
+    return next(earlier, None)
 
 
 def _choices(book: Book, at: Sequence[int], settings: Mapping[str, int]) -> Iterator[Found]:

@@ -29,6 +29,8 @@ class EventKind(StrEnum):
 
 
 PASSES = frozenset({EventKind.PASS, EventKind.SKIP, EventKind.TO_CUTTER, EventKind.INSIDE, EventKind.KICK_OUT})
+#: Events that belong to the pass before them: nobody has answered it yet.
+WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
 ENDS = frozenset({EventKind.LAY_UP, EventKind.SHOT, EventKind.TURNOVER})
 
 

@@ -53,6 +53,7 @@ ACTION_MEANINGS: Mapping[Kind, str] = {
     Kind.CLEAR: "An inside player steps out of a cutter's path.",
     Kind.BALL: "Has the ball and stays.",
     Kind.DRIBBLE: "Dribbles to the next spot.",
+    Kind.LOOK_TO_DRIBBLE: "Has the ball and looks to dribble at one of the two beside it, who are both denied.",
     Kind.HOLD: "Stays on the spot; or, cutting, runs on to the rim or waits there for the others.",
     Kind.GET_BACK: "Runs back on defence when a shot goes up.",
     Kind.REBOUND: "Goes for the rebound when a shot goes up.",

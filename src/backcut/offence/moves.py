@@ -1,4 +1,4 @@
-"""The move list: "T>RW, deny 3, RW>T, RW>cutter, jam 2, dribble 4>LW, forget 4", read and written."""
+"""The move list: "T>RW, deny 3, RW>T, jam 2, dribble 5>LW, LW>cutter", read and written."""
 
 from __future__ import annotations
 
@@ -170,7 +170,7 @@ def _parser() -> Lark:
 
 
 def moves_from_text(text: str) -> list[Move]:
-    """Read a move list such as "T>RW, deny 3, RW>T, RW>cutter, jam 2, dribble 4>LW, forget 4".
+    """Read a move list such as "T>RW, deny 3, RW>T, jam 2, dribble 5>LW".
 
     Raises: NotationError with the column and what may stand there.
     """

@@ -50,7 +50,8 @@ class Phrase:
     `answer(moment, player)` is the rule: what this sentence wants of the player now, or None when it is silent.
     `uses` names the choices that the rule reads; `ways_out` the causes whose way out belongs to this sentence when the
     book has no sentence of its own for it; `covers_rest` marks the sentence that speaks when no other does,
-    `after_end` one that speaks once the possession has ended: then all others are silent, whatever their rank.
+    `special_case_of` names the phrase that, asked earlier, answers this one's moments too unless the book's choice for
+    them is to stay; `after_end` one that speaks once the possession has ended: then all others are silent.
     """
 
     name: str
@@ -64,6 +65,7 @@ class Phrase:
     ways_out: frozenset[Cause] = frozenset()
     covers_rest: bool = False
     after_end: bool = False
+    special_case_of: str | None = None
 
     @property
     def slots(self) -> tuple[str, ...]:

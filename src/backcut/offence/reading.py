@@ -250,6 +250,9 @@ def _right(key: str) -> str:
         "inside players": "Write a whole number; the formation says how many there may be.",
         "start": 'Write "Start: 1 top, ball; 2 right wing; ...".',
         "ring": 'Write for example "Ring: LW LS RS RW".',
+        "formation": f"Write one of them: {', '.join(formations())}.",
+        "court": 'Write for example "Court: FIBA" or "Court: mini, 22 m x 12 m".',
+        "squad": "Write one of them, or leave the line out.",
     }.get(key, "")
 
 

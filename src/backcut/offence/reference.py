@@ -122,7 +122,7 @@ def _moves() -> list[str]:
         "  lane, as `cutter`.",
         "- Several players at once: `deny 2+3`. Without a name, `lay-up`, `shot` and `turnover` mean the player with",
         "  the ball.",
-        "- `early` before a move lets it come before the cutter is out: `T>RW, early RW>T`.",
+        "- `early` before a move lets it come before the cutter is out: `T>RW, early RW>RC`.",
         "- A pass to the cutter always comes while the cutter is in the lane; `jam` while the cut is run; `jump` and",
         "  `forget` go with the pass before them.",
         "- Capital letters or small ones, more spaces or none: it is read the same.",

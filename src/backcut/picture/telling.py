@@ -179,7 +179,7 @@ def _still_answer(book: Book, action: Action, before: Situation, now: Pose, here
         )
     # Told by now, but still on the spot: the ball is in the air, or the one in front has not left yet.
     waits = action.moves
-    if number == now.holder:
+    if number == now.holder and kind is not Kind.LOOK_TO_DRIBBLE:
         kind, text = Kind.BALL, f"has the ball, {action.origin.title}"
     elif kind is Kind.BALL:
         text = f"gets the ball, {action.origin.title}"

@@ -26,6 +26,7 @@ PHRASE = Phrase(
     why="Nobody stands behind the corner, so nobody can take the spot that is left.",
     mistake="Creeps up after the pass and closes the gap.",
     answer=_answer,
+    special_case_of="cut",
     example=Example(
         "five-out", "T>RW, RW>RC, RC>RW", player=4, kind=Kind.HOLD, spot=Spot.RC, choices={"corner passer": "hold"}
     ),

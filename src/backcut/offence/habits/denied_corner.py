@@ -25,6 +25,7 @@ PHRASE = Phrase(
     why="The defender's back is to the baseline, so the way along it is short.",
     mistake="Stands and waits behind the denial.",
     answer=_answer,
+    special_case_of="back cut",
     example=Example(
         "five-out", "T>RW, deny 4", player=4, kind=Kind.HOLD, spot=Spot.RC, choices={"denied corner": "hold"}
     ),

@@ -28,6 +28,7 @@ PHRASE = Phrase(
     why="A filler who is met on the way answers as everybody does who is denied.",
     mistake="Runs into the defender and stops between two spots.",
     answer=_answer,
+    special_case_of="back cut",
     example=Example(
         "five-out",
         "T>RW, early deny 3",

@@ -12,7 +12,7 @@ from backcut.offence.situation import Player
 def _answer(moment: Moment, me: Player) -> Answer | None:
     if me.number != moment.holder.number or not moment.both_denied():
         return None
-    return Answer(Kind.BALL, me.at)
+    return Answer(Kind.LOOK_TO_DRIBBLE, me.at)
 
 
 PHRASE = Phrase(
@@ -22,5 +22,6 @@ PHRASE = Phrase(
     why="A dribble moves the defence when no pass can.",
     mistake="Holds the ball over the head and waits.",
     answer=_answer,
-    example=Example("five-out", "deny 2+3", player=1, kind=Kind.BALL, spot=Spot.T),
+    special_case_of="catch",
+    example=Example("five-out", "deny 2+3", player=1, kind=Kind.LOOK_TO_DRIBBLE, spot=Spot.T),
 )
