@@ -233,8 +233,11 @@ def _why(book: Book, timeline: Timeline, t_s: float, ground: Court) -> Callable[
 
 
 def _caption(step: Step, round_: _Round, answers: Sequence[shown.Answer]) -> str:
-    done = [f"{answer.player} {answer.text}" for answer in answers if answer.lit]
-    told = _list(done)
+    same: dict[str, list[str]] = {}
+    for answer in answers:
+        if answer.lit:
+            same.setdefault(answer.text, []).append(str(answer.player))
+    told = _list([f"{_list(who)} {text if len(who) == 1 else _plural(text)}" for text, who in same.items()])
     if round_.open_beat is not None:
         return " ".join(trouble.text for trouble in step.beats[round_.open_beat].decision.troubles)
     if not round_.first:
@@ -256,6 +259,12 @@ def _is_answer(step: Step, answers: Sequence[shown.Answer]) -> bool:
     kinds[EventKind.JUMP] = {Kind.CUT}
     wanted = kinds.get(step.event.kind, set())
     return any(answer.player in about for answer in lit) and all(answer.kind in wanted for answer in lit)
+
+
+def _plural(text: str) -> str:
+    """The same words said of several: "goes for the rebound" becomes "go for the rebound"."""
+    verb, _, rest = text.partition(" ")
+    return f"{ {'goes': 'go', 'has': 'have', 'is': 'are'}.get(verb, verb.removesuffix('s')) } {rest}".strip()
 
 
 def _list(parts: Sequence[str]) -> str:
