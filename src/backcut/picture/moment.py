@@ -20,6 +20,9 @@ FREE_HAND = frozenset({Stance.HELPS, Stance.JUMPED})
 #: Within this of a spot a player is said to be there; estimate: half the distance between neighbouring spots.
 NEAR_M = 1.5
 
+#: Width of one italic letter of a spot's name on the largest marks: measured on the page, with a little air.
+LETTER_CM = 21.0
+
 LABELLED = frozenset(ArrowKind) - {ArrowKind.PASS, ArrowKind.SHUT}
 
 
@@ -120,9 +123,9 @@ def scene(show: Show, moment: Moment, floor: Box) -> Scene:
         over.append(Mark("flag", x, y, text=arrow.letter, word=arrow.label, style="on" if arrow.lit else ""))
     for spot, place in opens.items():
         if not any(math.dist(_cm(a.path_m[-1]), place) < 60.0 for a in moment.arrows if a.path_m):
-            over.append(
-                Word("say mid aside", place[0], _name_below(place, discs, list(plates.values())), spot.spot.title)
-            )
+            half = len(spot.spot.title) * LETTER_CM / 2
+            x = min(max(place[0], floor.left + half), floor.right - half)
+            over.append(Word("say mid aside", x, _name_below(place, discs, list(plates.values())), spot.spot.title))
     for answer in moment.answers:
         if answer.kind == Kind.NO_ANSWER and answer.player in places.players:
             x, y = _cm(places.players[answer.player])
