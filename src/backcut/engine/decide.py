@@ -18,7 +18,7 @@ def decide(book: Book, situation: Situation) -> Decision:
     rules = book.rules
     moment = Moment(rules, situation)
     never_cuts = rules.never_cuts
-    habits = rules.habits if situation.ended is None else rules.at_the_end
+    habits = rules.in_play if situation.ended is None else rules.at_the_end
     actions: list[Action] = []
     troubles: list[Trouble] = []
     for player in situation.players:

@@ -14,12 +14,16 @@ CORNERS = frozenset({Spot.LC, Spot.RC})
 
 @dataclass(frozen=True, slots=True)
 class Rules:
-    """`index` numbers the ring spots from the left; `owner` names, per cause, the phrase that owns the way out."""
+    """`index` numbers the ring spots from the left; `owner` names, per cause, the phrase that owns the way out.
+
+    `in_play` and `at_the_end` are the sentences that may speak before and after the possession has ended.
+    """
 
     ring: tuple[Spot, ...]
     index: Mapping[Spot, int]
     values: Mapping[str, str]
     habits: tuple[tuple[int, Phrase], ...]
+    in_play: tuple[tuple[int, Phrase], ...]
     at_the_end: tuple[tuple[int, Phrase], ...]
     names: frozenset[str]
     owner: Mapping[Cause, str]
@@ -49,6 +53,7 @@ class Rules:
             index={spot: i for i, spot in enumerate(ring)},
             values=values,
             habits=habits,
+            in_play=tuple(habit for habit in habits if not habit[1].after_end),
             at_the_end=tuple(habit for habit in habits if habit[1].after_end or habit[1].covers_rest),
             names=frozenset(phrase.name for _, phrase in habits),
             owner=owner,
