@@ -10,7 +10,7 @@ READ_S = 1.4  # estimate: a defender has stepped into the lane and can be seen t
 JUMP_S = 0.3  # estimate: a jump to the ball can be seen while the pass is in the air
 GLANCE_S = 0.3  # estimate: somebody forgets; nothing to see but that he stands
 SIGNAL_S = 0.5  # estimate: half a second for a fist or the eyes
-LOOK_S = 0.2  # estimate: a cutter at the rim shows his hands before he leaves
+LOOK_S = 0.1  # estimate: a cutter at the rim shows his hands before he leaves
 GATHER_S = 0.35  # estimate: from the catch to the release of a lay-up or a quick pass
 TWO_COUNT_S = 2.0  # a count is a second spoken: common practice, no source
 LOOKED_SHARE = 0.6  # estimate: the passer has looked when this share of the cut's time is over, near the lane
@@ -32,11 +32,9 @@ EFFORT: dict[Kind, float] = {
     Kind.SHALLOW_CUT: 0.9,
     Kind.FLASH: 1.0,
     Kind.GET_BACK: 1.0,
-    Kind.REBOUND: 0.9,
     Kind.DRIBBLE: 0.65,
-    Kind.FILL: 0.9,
 }
-USUAL_EFFORT = 0.8  # estimate: exits and the rest
+USUAL_EFFORT = 0.9  # estimate: fills, exits and the rest are run, not walked: nobody stands in the lane
 
 
 def effort_of(kind: Kind) -> float:
