@@ -8,6 +8,7 @@ from backcut.engine.choose import possession
 from backcut.engine.play import play
 from backcut.offence.library import open_book, presets
 from backcut.offence.moves import moves_from_text
+from backcut.offence.reading import book_from_text
 from backcut.picture.show import ArrowKind, Show, Stance
 from backcut.picture.story import show
 
@@ -67,8 +68,6 @@ def test_a_hole_is_said_in_the_caption() -> None:
     book, _ = open_book("school-team")
     silent = play(book, book.start(), moves_from_text("T>RW"))
     assert all("No sentence" not in moment.caption for moment in show(book, silent).moments)
-    from backcut.offence.reading import book_from_text
-
     text = "Title: Hole\nFormation: five-out\nCut. When I pass to the next spot, I cut to the rim.\n"
     text += "Out. When my cut is over, I come out to the corner opposite the ball.\n"
     text += "Fill. When the next spot toward the ball is empty, I fill it at once.\n"
@@ -83,3 +82,20 @@ def test_a_hole_is_said_in_the_caption() -> None:
 def test_the_denial_mark_is_lettered_only_where_a_sentence_reads_it() -> None:
     assert told("T>RW").denial_word == "denied from 6.75 m"
     assert told("T>RW", "first-month").denial_word == ""
+
+
+def test_so_is_said_only_of_an_answer_to_the_event() -> None:
+    captions = [moment.caption for moment in told("T>RW, deny 3, 2>5, early deny 4").moments]
+    assert "X3 denies 3, so 3 back cuts." in captions
+    assert not any("X4 denies 4, so 4 fills" in caption for caption in captions)
+
+
+def test_a_hole_is_a_moment_of_its_own_with_the_player_marked() -> None:
+    text = "Title: Hole\nFormation: five-out\nCut. When I pass to the next spot, I cut to the rim.\n"
+    text += "Out. When my cut is over, I come out to the corner opposite the ball.\n"
+    text += "Fill. When the next spot toward the ball is empty, I fill it.\nWide. Otherwise I hold, wide, feet set.\n"
+    book, _ = book_from_text(text)
+    last = show(book, play(book, book.start(), moves_from_text("T>RW, RW>T"))).moments[-1]
+    assert last.caption == "No sentence says what 2 does, in the lane."
+    lost = next(answer for answer in last.answers if answer.player == 2)
+    assert (lost.kind, lost.lit, lost.letter) == ("no answer", True, None)
