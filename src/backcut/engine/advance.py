@@ -11,7 +11,7 @@ from backcut.errors import MoveError
 from backcut.offence.action import CUTS, Action, Kind
 from backcut.offence.book import Book
 from backcut.offence.event import ENDS, PASSES, Event, EventKind
-from backcut.offence.situation import Cause, Doing, Guard, Last, Player, Situation
+from backcut.offence.situation import IN_LANE, Cause, Doing, Guard, Last, Player, Situation
 
 #: Counts are kept up to the largest a book can ask for, so that `decide` stays pure and situations stay few.
 MOST_COUNTS = 2
@@ -22,7 +22,6 @@ _GUARDS = {
     EventKind.JUMP: Guard.JUMPED,
     EventKind.FREE: Guard.PLAIN,
 }
-_IN_LANE = (Doing.LANE, Doing.CUTTING)
 _ON_THE_WAY = (Doing.FILLING, Doing.OUT)
 
 
@@ -40,11 +39,11 @@ def kind_of_pass(book: Book, situation: Situation, receiver: int) -> EventKind:
     """Which pass it is from the holder to `receiver`: to the next spot, a skip, inside, to a cutter, or a kick-out."""
     index = book.rules.index
     passer, catcher = situation.holder, situation.player(receiver)
-    if catcher.doing in _IN_LANE:
+    if catcher.doing in IN_LANE:
         return EventKind.TO_CUTTER
     if catcher.at not in index:
         return EventKind.INSIDE
-    if passer.doing in _IN_LANE or passer.at not in index:
+    if passer.doing in IN_LANE or passer.at not in index:
         return EventKind.KICK_OUT
     return EventKind.PASS if abs(index[passer.at] - index[catcher.at]) == 1 else EventKind.SKIP
 
@@ -99,7 +98,7 @@ def _pass(book: Book, situation: Situation, event: Event) -> Situation:
             player = replace(player, doing=Doing.LANE, at=Spot.R, cause=Cause.FLASHED)
         if player.number == catcher.number and player.doing in _ON_THE_WAY:
             player = arrived(player)
-        if player.number == passer.number and (passer.doing in _IN_LANE):
+        if player.number == passer.number and (passer.doing in IN_LANE):
             side = _side(index, player.origin, catcher.at) or player.side
             player = replace(player, doing=Doing.LANE, cause=Cause.KICKED_OUT, side=side)
         changed.append(player)
@@ -126,7 +125,7 @@ def _guard(situation: Situation, event: Event) -> Situation:
         player = situation.player(number)
         if number == situation.ball and event.kind is EventKind.DENY:
             raise MoveError(f"{number} has the ball and cannot be denied: name a player without it.")
-        if player.doing in _IN_LANE and event.kind is EventKind.DENY:
+        if player.doing in IN_LANE and event.kind is EventKind.DENY:
             raise MoveError(f"{number} is cutting and cannot be denied: write 'jam {number}' to take the cut away.")
         last = situation.last
         if event.kind is EventKind.JUMP and last is not None and last.fresh and last.player != number:
@@ -183,7 +182,7 @@ _OTHERS: dict[EventKind, Callable[[Book, Situation, Event], Situation]] = {
 def follow(book: Book, situation: Situation, decision: Decision) -> Situation:
     """The situation one beat later: everybody has started on the answer given, and runs under way have arrived."""
     actions = {action.player: action for action in decision.actions}
-    order = 1 + max((p.order for p in situation.players if p.doing in (*_IN_LANE, Doing.FLASHED)), default=-1)
+    order = 1 + max((p.order for p in situation.players if p.doing in (*IN_LANE, Doing.FLASHED)), default=-1)
     players = tuple(_one(book, situation, player, actions[player.number], order) for player in situation.players)
     last, ball = situation.last, situation.ball
     if last is not None:

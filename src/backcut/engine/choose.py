@@ -11,7 +11,7 @@ from backcut.engine.possession import Step
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
 from backcut.offence.moves import move_text
-from backcut.offence.situation import Doing, Guard, Situation
+from backcut.offence.situation import IN_LANE, Doing, Guard, Situation
 
 #: How often each move is drawn, against each other: estimates that show the book at work, not a measured game.
 _WEIGHTS = {
@@ -36,7 +36,7 @@ def allowed(book: Book, situation: Situation) -> list[Event]:
         for event in moves(book, situation, kinds)
         if event.receiver is None or situation.player(event.receiver).guard is not Guard.DENIES
     ]
-    if situation.holder.doing not in (Doing.LANE, Doing.CUTTING):
+    if situation.holder.doing not in IN_LANE:
         found += [
             Event(EventKind.TO_CUTTER, situation.ball, player.number)
             for player in situation.players

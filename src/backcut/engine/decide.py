@@ -10,7 +10,7 @@ from backcut.offence.action import CUTS, Action, Claim, Kind
 from backcut.offence.book import Book
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer
-from backcut.offence.situation import Doing, Player, Situation
+from backcut.offence.situation import IN_LANE, Doing, Player, Situation
 
 
 def decide(book: Book, situation: Situation) -> Decision:
@@ -62,7 +62,7 @@ def _action(
 
 
 def _place(player: Player) -> str:
-    return "in the lane" if player.doing in (Doing.LANE, Doing.CUTTING) else f"at the {player.at.title}"
+    return "in the lane" if player.doing in IN_LANE else f"at the {player.at.title}"
 
 
 def _has_no_way_out(moment: Moment, player: Player) -> bool:

@@ -8,7 +8,7 @@ from backcut.engine.possession import Step
 from backcut.offence.action import Action, Claim, Kind, Route, letter
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
-from backcut.offence.situation import Doing, Situation
+from backcut.offence.situation import IN_LANE, Doing, Situation
 
 _EVENTS: dict[EventKind, Callable[[Event], str]] = {
     EventKind.PASS: lambda e: f"{e.player} passes to {e.receiver}",
@@ -38,7 +38,7 @@ def event_words(step: Step) -> str:
     if event.kind is not EventKind.DRIBBLE:
         return _EVENTS[event.kind](event)
     for player in step.before.players:
-        if player.at is event.spot and player.doing not in (Doing.LANE, Doing.CUTTING):
+        if player.at is event.spot and player.doing not in IN_LANE:
             return f"{event.player} dribbles at {player.number}"
     return f"{event.player} dribbles to the {event.spot.title if event.spot else 'next spot'}"
 

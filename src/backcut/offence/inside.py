@@ -8,6 +8,10 @@ from backcut.offence.situation import Doing, Player
 
 INSIDE_PLACES = frozenset(INSIDE)
 
+#: The block and the elbow of each side; in the middle the high post.
+LOW = {-1: Spot.LB, 1: Spot.RB}
+HIGH = {-1: Spot.LE, 0: Spot.N, 1: Spot.RE}
+
 #: Spots from the baseline up: a rough height, enough to say who is highest (common practice, no source).
 _HEIGHT = {
     "C": 0, "sc": 0, "b": 1, "m": 2, "e": 3, "W": 3, "S": 4,

@@ -7,7 +7,7 @@ from backcut.offence.action import Kind
 from backcut.offence.event import EventKind
 from backcut.offence.phrase import Answer
 from backcut.offence.rules import CORNERS, Rules
-from backcut.offence.situation import Doing, Guard, Player, Situation
+from backcut.offence.situation import IN_LANE, Doing, Guard, Player, Situation
 from backcut.offence.ways_out import ways_out
 
 #: Counts after the catch that "after a count of two" waits for.
@@ -46,7 +46,7 @@ class Moment:
                 where[place] = player
         self.where = where
         self.lane = lane
-        self.ball = -1 if self.holder.doing in (Doing.LANE, Doing.CUTTING) else index.get(self.holder.at, -1)
+        self.ball = -1 if self.holder.doing in IN_LANE else index.get(self.holder.at, -1)
         last = situation.last
         self.fresh = last if last is not None and last.fresh else None
         if self.fresh is not None and (aim := self.fresh.target) is not None and where[index[aim]] is None:
@@ -137,8 +137,7 @@ class Moment:
         if never_corner and player.at in CORNERS:
             # Who never fills a corner must find another spot: the player in the corner stays there.
             return not any(
-                cutter.number in never_corner and cutter.doing in (Doing.LANE, Doing.CUTTING)
-                for cutter in self.situation.players
+                cutter.number in never_corner and cutter.doing in IN_LANE for cutter in self.situation.players
             )
         return True
 

@@ -12,7 +12,7 @@ from lark.exceptions import UnexpectedInput
 from backcut.court.spots import Spot, spot_from_text
 from backcut.errors import BackcutError, NotationError, SituationError
 from backcut.offence.event import PASSES, Event, EventKind
-from backcut.offence.situation import Doing, Situation
+from backcut.offence.situation import IN_LANE, Situation
 from backcut.offence.spot_words import SPOT_WORDS, where_it_stops
 
 _GRAMMAR = rf"""
@@ -48,9 +48,7 @@ class Who:
             except SituationError as error:
                 raise NotationError(str(error)) from None
         if self.text.lower() == "cutter":
-            lane = [
-                p for p in situation.players if p.doing in (Doing.LANE, Doing.CUTTING) and p.number != situation.ball
-            ]
+            lane = [p for p in situation.players if p.doing in IN_LANE and p.number != situation.ball]
             if not lane:
                 raise NotationError(
                     "Nobody is cutting, so no pass can reach the cutter: let somebody pass and cut first."
@@ -58,7 +56,7 @@ class Who:
             return min(lane, key=lambda p: p.order).number
         spot = spot_from_text(self.text)
         for player in situation.players:
-            if player.at is spot and player.doing not in (Doing.LANE, Doing.CUTTING):
+            if player.at is spot and player.doing not in IN_LANE:
                 return player.number
         there = ", ".join(f"{p.number} {p.at}" for p in situation.players)
         raise NotationError(f"Nobody stands at the {spot.title}; there are {there}.")

@@ -21,6 +21,10 @@ class Doing(StrEnum):
     FLASHED = "flashed"
 
 
+#: Who runs to the rim or is there: off the ring, and on no spot that could be taken.
+IN_LANE = (Doing.LANE, Doing.CUTTING)
+
+
 class Guard(StrEnum):
     """What a player's own defender does."""
 

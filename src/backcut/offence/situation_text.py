@@ -11,7 +11,7 @@ from lark.exceptions import UnexpectedInput, VisitError
 from backcut.court.spots import spot_from_text
 from backcut.errors import BackcutError, NotationError, SituationError
 from backcut.offence.event import EventKind
-from backcut.offence.situation import Cause, Doing, Guard, Last, Player, Situation
+from backcut.offence.situation import IN_LANE, Cause, Doing, Guard, Last, Player, Situation
 from backcut.offence.spot_words import SPOT_WORDS, where_it_stops
 
 _GRAMMAR = rf"""
@@ -165,7 +165,7 @@ class _ReadSituation(Transformer[Token, Situation]):
         numbers = [player.number for player in players]
         if twice := sorted({n for n in numbers if numbers.count(n) > 1}):
             raise SituationError(f"{twice[0]} stands in two places: name each number once.")
-        standing = [p.at for p in players if p.doing not in (Doing.LANE, Doing.CUTTING)]
+        standing = [p.at for p in players if p.doing not in IN_LANE]
         if shared := sorted({spot for spot in standing if standing.count(spot) > 1}):
             raise SituationError(f"Two players stand at the {shared[0].title}: a spot takes one.")
         return Situation(tuple(sorted(players, key=lambda p: p.number)), ball=ball[0], **known)

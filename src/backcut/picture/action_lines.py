@@ -10,7 +10,7 @@ from backcut.motion.timeline import Run, Timeline
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
 from backcut.offence.event import EventKind
-from backcut.offence.situation import Doing, Situation
+from backcut.offence.situation import IN_LANE, Situation
 from backcut.picture import show as shown
 from backcut.picture.show import ArrowKind
 
@@ -82,7 +82,7 @@ def run_lines(
 def open_spots(book: Book, before: Situation) -> tuple[shown.OpenSpot, ...]:
     """The spots of the ring on which nobody stands and to which nobody runs."""
     ring = book.formation.ring
-    taken = {p.at for p in before.players if p.doing not in (Doing.LANE, Doing.CUTTING)}
+    taken = {p.at for p in before.players if p.doing not in IN_LANE}
     ball = ring.index(before.holder.at) if before.holder.at in ring else None
     return tuple(
         shown.OpenSpot(spot, near=ball is not None and abs(place - ball) == 1)

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from backcut.court.spots import Spot
 from backcut.offence.action import Kind
-from backcut.offence.inside import INSIDE_PLACES, out_of_the_way
+from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, out_of_the_way
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
 from backcut.offence.situation import Doing, Player
 
-_HIGH = {-1: Spot.LE, 0: Spot.N, 1: Spot.RE}
-_LOW = {-1: Spot.LB, 1: Spot.RB}
 _STEPPED_OUT = {Spot.LSC: Spot.LB, Spot.RSC: Spot.RB}
 
 
@@ -24,11 +22,11 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
     side = moment.rules.ring[moment.ball].side
     match moment.rules.values["inside"]:
         case "follow":
-            home = _LOW.get(side, me.at)
+            home = LOW.get(side, me.at)
         case "opposite":
-            home = _LOW.get(-side, me.at)
+            home = LOW.get(-side, me.at)
         case "high":
-            home = _HIGH[side]
+            home = HIGH[side]
         case _:
             home = _STEPPED_OUT.get(me.at, me.at)
     return Answer(Kind.INSIDE, home) if home is not me.at else None

@@ -8,18 +8,14 @@ from backcut.offence.event import EventKind
 from backcut.offence.inside import height
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
-from backcut.offence.situation import Doing, Player
+from backcut.offence.situation import IN_LANE, Player
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
     situation = moment.situation
     if situation.ended not in (EventKind.SHOT, EventKind.LAY_UP):
         return None
-    others = [
-        player
-        for player in situation.players
-        if player.number != situation.ball and player.doing not in (Doing.LANE, Doing.CUTTING)
-    ]
+    others = [player for player in situation.players if player.number != situation.ball and player.doing not in IN_LANE]
     # Who plays outside gets back before who plays inside, so that no two go to one spot.
     others = [player for player in others if player.at in PERIMETER] or others
     top = max((height(player.at) for player in others), default=None)

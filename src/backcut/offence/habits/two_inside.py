@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from backcut.court.spots import Spot
 from backcut.offence.action import Kind
-from backcut.offence.inside import INSIDE_PLACES, out_of_the_way
+from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, out_of_the_way
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
 from backcut.offence.situation import Doing, Player
-
-_LOW = {-1: Spot.LB, 1: Spot.RB}
-_HIGH = {-1: Spot.LE, 1: Spot.RE}
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
@@ -22,11 +19,11 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
         return None
     ball_side = moment.rules.ring[moment.ball].side
     if moment.rules.values["two inside"] == "opposite sides":
-        home = _LOW[me.at.side]
+        home = LOW[me.at.side]
     elif ball_side == 0:
         return None
     else:
-        home = _LOW[me.at.side] if me.at.side == ball_side else _HIGH[me.at.side]
+        home = LOW[me.at.side] if me.at.side == ball_side else HIGH[me.at.side]
     return Answer(Kind.INSIDE, home) if home is not me.at else None
 
 
