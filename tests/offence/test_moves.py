@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import example, given
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 
 from backcut.court.spots import PERIMETER, Spot
 from backcut.errors import NotationError
-from backcut.offence.event import PASSES, Event, EventKind
+from backcut.offence.event import MOST_BEATS, PASSES, Event, EventKind
 from backcut.offence.formation import formation
 from backcut.offence.meanings import EVENT_MEANINGS
 from backcut.offence.moves import Move, move_text, moves_from_text
@@ -33,14 +34,16 @@ def read(text: str) -> Move:
 def forms_in_the_error() -> list[str]:
     with pytest.raises(NotationError) as error:
         moves_from_text("?")
-    return [form for form in re.findall(r'"([^"]+)"', str(error.value)) if form not in ("?", "early")]
+    return [form for form in re.findall(r'"([^"]+)"', str(error.value)) if form not in ("?", "early", "after 2 beats")]
 
 
 @pytest.mark.parametrize("form", forms_in_the_error())
 def test_every_form_the_error_offers_is_read(form: str) -> None:
     assert read(form).text == form
     early = read(f"early {form}")
-    assert (early.early, early.kind, early.who, early.to) == (True, read(form).kind, read(form).who, read(form).to)
+    assert early == replace(read(form), text=f"early {form}", early=True)
+    after = read(f"after 2 beats {form}")
+    assert after == replace(read(form), text=f"after 2 beats {form}", after=2)
 
 
 def test_the_error_offers_a_form_for_every_kind_of_event() -> None:
@@ -96,6 +99,12 @@ def test_the_cutter_is_the_first_one_in(text: str) -> None:
         ("shot 2", Event(EventKind.SHOT, 2)),
         ("turnover", Event(EventKind.TURNOVER, 1)),
         ("early deny 3", Event(EventKind.DENY, 3, early=True)),
+        ("after 2 beats 1>RW", Event(EventKind.PASS, 1, 2, after=2)),
+        ("after 1 beat deny 2+3", Event(EventKind.DENY, 2, also=(3,), after=1)),
+        ("after 0 beats dribble T>RW", Event(EventKind.DRIBBLE, 1, spot=Spot.RW, after=0)),
+        ("After  60 Beats shot", Event(EventKind.SHOT, 1, after=60)),
+        ("after 1 beats jam 1", Event(EventKind.JAM, 1, after=1)),
+        ("after3beatsT>RW", Event(EventKind.PASS, 1, 2, after=3)),
     ],
 )
 def test_every_move_says_its_event(text: str, event: Event) -> None:
@@ -104,11 +113,18 @@ def test_every_move_says_its_event(text: str, event: Event) -> None:
 
 _NUMBERS = st.integers(1, 5)
 _KINDS = sorted(set(EventKind) - PASSES - {EventKind.DRIBBLE})
-EVENTS = (
-    st.builds(Event, st.just(EventKind.PASS), _NUMBERS, _NUMBERS, early=st.booleans())
-    | st.builds(Event, st.just(EventKind.DRIBBLE), _NUMBERS, spot=st.sampled_from(PERIMETER), early=st.booleans())
-    | st.builds(Event, st.sampled_from(_KINDS), _NUMBERS, early=st.booleans())
+_WHATS = (
+    st.builds(Event, st.just(EventKind.PASS), _NUMBERS, _NUMBERS)
+    | st.builds(Event, st.just(EventKind.DRIBBLE), _NUMBERS, spot=st.sampled_from(PERIMETER))
+    | st.builds(Event, st.sampled_from(_KINDS), _NUMBERS)
     | st.builds(Event, st.just(EventKind.DENY), _NUMBERS, also=st.lists(_NUMBERS, max_size=3).map(tuple))
+)
+#: Early, or after some beats, or neither: never both.
+_WHENS = st.booleans() | st.integers(0, MOST_BEATS)
+EVENTS = st.builds(
+    lambda what, when: replace(what, early=when) if isinstance(when, bool) else replace(what, after=when),
+    _WHATS,
+    _WHENS,
 )
 
 
@@ -126,6 +142,33 @@ def test_a_written_move_list_is_read_back(events: list[Event], comma: str) -> No
 def test_a_pass_to_a_cutter_is_written_so_that_it_comes_while_the_cutter_is_in_the_lane() -> None:
     move = read(move_text(Event(EventKind.TO_CUTTER, 2, 1)))
     assert (move.text, move.early) == ("early 2>1", True)
+
+
+@pytest.mark.parametrize(
+    ("beats", "text"), [(0, "after 0 beats 2>1"), (1, "after 1 beat 2>1"), (7, "after 7 beats 2>1")]
+)
+def test_what_comes_after_so_many_beats_is_not_written_early_too(beats: int, text: str) -> None:
+    for event in (Event(EventKind.TO_CUTTER, 2, 1), Event(EventKind.PASS, 2, 1, early=True)):
+        move = read(move_text(replace(event, after=beats)))
+        assert (move.text, move.early, move.after) == (text, False, beats)
+
+
+@pytest.mark.parametrize("what", ["1>cutter", "T>RW", "deny 3", "shot"])
+def test_a_move_says_when_it_comes_before_its_situation_is_known(what: str) -> None:
+    plain, early, after = (read(f"{when}{what}").to_come() for when in ("", "early ", "after 3 beats "))
+    assert (plain.early, plain.after) == (False, None)
+    assert early == replace(plain, early=True)
+    assert after == replace(plain, after=3)
+
+
+@pytest.mark.parametrize("beats", [61, 999])
+def test_more_beats_than_any_book_needs_are_refused_with_the_move_and_its_column(beats: int) -> None:
+    with pytest.raises(NotationError) as error:
+        moves_from_text(f"T>RW, after {beats} beats RW>T")
+    assert str(error.value) == (
+        f'Move "after {beats} beats RW>T" (column 7): All have settled long before {beats} beats. '
+        "Write 60 or fewer, or leave it out: then the move comes when all have settled."
+    )
 
 
 def test_a_comma_at_the_end_does_no_harm() -> None:
@@ -147,6 +190,14 @@ def test_a_comma_at_the_end_does_no_harm() -> None:
         ("jam²", 4, '"²"'),
         ("T>RW; RW>T", 5, '"; RW>T"'),
         ("early", 6, "it ends too early"),
+        ("after 2 beats", 14, "it ends too early"),
+        ("after T>RW", 7, '"T>RW"'),
+        ("after beats T>RW", 7, '"beats T>RW"'),
+        ("after 2 T>RW", 9, '"T>RW"'),
+        ("after 1000 beats T>RW", 7, '"1000 beats T>RW"'),
+        ("after -1 beats T>RW", 7, '"-1 beats T>RW"'),
+        ("early after 2 beats T>RW", 7, '"after 2 beats T>RW"'),
+        ("after 2 beats early T>RW", 15, '"early T>RW"'),
         ("1>" + "9" * 5000, 3, '"' + "9" * 24 + '"'),
     ],
 )
@@ -177,8 +228,12 @@ def test_a_player_who_is_not_there_is_named_with_the_move_and_its_column(text: s
         [move.event(START) for move in moves_from_text(text)]
 
 
+#: Texts about time only: none of them ends in a move.
+_ODD_WHENS = st.lists(st.sampled_from(("early ", "after ", "2 ", "0", " beats ", "beat")), max_size=6).map("".join)
+
+
 @CALMLY
-@given(st.text(alphabet="TRWLC123>+,-! denysagjmpfrlbituovh²", max_size=30) | st.text(max_size=30))
+@given(st.text(alphabet="TRWLC123>+,-! denysagjmpfrlbituovh²", max_size=30) | st.text(max_size=30) | _ODD_WHENS)
 @example("early early T>RW")
 def test_no_text_is_too_odd_for_one_clear_error(text: str) -> None:
     told = ""

@@ -11,13 +11,10 @@ from backcut.engine.decide import decide
 from backcut.engine.possession import Beat, Decision, Step
 from backcut.errors import MoveError
 from backcut.offence.book import Book
-from backcut.offence.event import PASSES, WITH_THE_PASS, Event, EventKind
+from backcut.offence.event import MOST_BEATS, PASSES, WITH_THE_PASS, Event, EventKind
 from backcut.offence.moment import Moment
 from backcut.offence.moves import Move, move_text
 from backcut.offence.situation import Doing, Situation
-
-#: More beats than any book needs: a chain of seven spots, three cutters, two counts each.
-_MOST_BEATS = 60
 
 
 class Stage(StrEnum):
@@ -38,13 +35,17 @@ def settled(book: Book, situation: Situation, decision: Decision) -> bool:
     return not (moment.pending and not moment.time_to_fill() and situation.count < MOST_COUNTS)
 
 
-def settle(book: Book, situation: Situation, until: Stage | None = None) -> tuple[tuple[Beat, ...], Situation]:
-    """The beats from here until all have settled, or until this stage is reached, and the situation then."""
+def settle(book: Book, situation: Situation, until: Stage | int | None = None) -> tuple[tuple[Beat, ...], Situation]:
+    """The beats from here until all have settled, and the situation then; or until this stage, or this many beats.
+
+    With a number of beats the situation is exactly what so many times decide and follow give, somebody still on the
+    way perhaps; if all have settled in fewer, it is the settled situation.
+    """
     beats: list[Beat] = []
-    if until is Stage.BEFORE:
+    if until is Stage.BEFORE or until == 0:
         return (), situation
     wanted = Doing.CUTTING if until is Stage.CUTTING else Doing.LANE
-    for _ in range(_MOST_BEATS):
+    for _ in range(MOST_BEATS):
         decision = decide(book, situation)
         beats.append(Beat(situation, decision))
         if settled(book, situation, decision):
@@ -52,7 +53,11 @@ def settle(book: Book, situation: Situation, until: Stage | None = None) -> tupl
         situation = follow(book, situation, decision)
         if situation.ended is not None:
             return tuple(beats), stand(situation)
-        if until is not None and any(p.doing is wanted and p.number != situation.ball for p in situation.players):
+        if isinstance(until, Stage):
+            reached = any(p.doing is wanted and p.number != situation.ball for p in situation.players)
+        else:
+            reached = until == len(beats)
+        if reached:
             return tuple(beats), situation
     raise MoveError("The players never settle under this book: two sentences send one player back and forth.")
 
@@ -68,10 +73,12 @@ def stand(situation: Situation) -> Situation:
     )
 
 
-def comes_early(event: Event | None) -> Stage | None:
-    """At which stage of the step before it an event comes; None when all have settled first."""
+def comes_early(event: Event | None) -> Stage | int | None:
+    """At which stage of the step before it, or after how many of its beats, an event comes; None once all settled."""
     if event is None:
         return None
+    if event.after is not None:
+        return event.after
     if event.kind in WITH_THE_PASS and not event.early:
         return Stage.BEFORE
     if event.kind is EventKind.JAM:
@@ -98,10 +105,10 @@ def play(book: Book, start: Situation, moves: Sequence[Move]) -> list[Step]:
     return steps
 
 
-def one_step(book: Book, situation: Situation, event: Event, until: Stage | None = None) -> Step:
+def one_step(book: Book, situation: Situation, event: Event, until: Stage | int | None = None) -> Step:
     """One event and its beats. Raises: MoveError if the event cannot happen here."""
     if event.kind in PASSES and event.receiver is not None and event.player == situation.ball:
-        event = Event(kind_of_pass(book, situation, event.receiver), event.player, event.receiver, early=event.early)
+        event = replace(event, kind=kind_of_pass(book, situation, event.receiver))
     after_event = happen(book, situation, event)
     beats, after = settle(book, after_event, until)
     return Step(event, move_text(event), situation, beats, after)

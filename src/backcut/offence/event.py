@@ -33,13 +33,18 @@ PASSES = frozenset({EventKind.PASS, EventKind.SKIP, EventKind.TO_CUTTER, EventKi
 WITH_THE_PASS = frozenset({EventKind.JUMP, EventKind.FORGET})
 ENDS = frozenset({EventKind.LAY_UP, EventKind.SHOT, EventKind.TURNOVER})
 
+#: More beats of answers than any book needs (estimate): a chain of seven spots, three cutters, two counts each.
+MOST_BEATS = 60
+
 
 @dataclass(frozen=True, slots=True)
 class Event:
     """One event. `player` passes, dribbles, shoots, forgets, or is the one whose defender acts.
 
     `players` names more than one where several defenders act at once; `receiver` catches a pass;
-    `spot` is where a dribble ends; `early` means before the cutter has come out.
+    `spot` is where a dribble ends; `early` means before the cutter has come out. `after` says exactly when: after so
+    many beats of answers to the event before it, 0 before anybody has answered; it goes before `early`. None: when all
+    have settled, or as `early` and the kind say.
     """
 
     kind: EventKind
@@ -48,6 +53,7 @@ class Event:
     spot: Spot | None = None
     early: bool = False
     also: tuple[int, ...] = ()
+    after: int | None = None
 
     @property
     def players(self) -> tuple[int, ...]:

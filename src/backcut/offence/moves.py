@@ -1,24 +1,25 @@
-"""The move list: "T>RW, deny 3, RW>T, jam 2, dribble 5>LW, LW>cutter", read and written."""
+"""The move list: "T>RW, deny 3, RW>T, jam 2, dribble 5>LW, after 2 beats LW>cutter", read and written."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from lark import Lark, Token, Transformer
 from lark.exceptions import UnexpectedInput
 
 from backcut.court.spots import Spot, spot_from_text
 from backcut.errors import BackcutError, NotationError, SituationError
-from backcut.offence.event import PASSES, Event, EventKind
+from backcut.offence.event import MOST_BEATS, PASSES, Event, EventKind
 from backcut.offence.situation import IN_LANE, Situation
 from backcut.offence.spot_words import SPOT_WORDS, where_it_stops
 
 _GRAMMAR = rf"""
 start: move ("," move)* ","?
-move: early? (throw | dribble | guard | ending)
+move: (early | after)? (throw | dribble | guard | ending)
 early: EARLY
+after: AFTER NUMBER BEATS
 throw: who ">" who
 dribble: "dribble"i who ">" who
 guard: GUARD who ("+" who)*
@@ -27,6 +28,8 @@ who: NUMBER | SPOT | CUTTER
 GUARD: /deny|sag|jump|free|jam|forget/i
 ENDING: /lay-?up|shot|turnover/i
 EARLY: /early/i
+AFTER: /after/i
+BEATS: /beats?/i
 CUTTER: /cutter/i
 NUMBER: /\d{{1,3}}(?!\d)/
 SPOT: /(the\s+)?({SPOT_WORDS})(?![A-Za-z])/i
@@ -72,25 +75,29 @@ class Move:
     who: tuple[Who, ...]
     to: Who | None = None
     early: bool = False
+    after: int | None = None
 
     def event(self, situation: Situation) -> Event:
         """The event meant in this situation. Raises: NotationError naming the move and its place in the list."""
         try:
-            if not self.who:
-                return Event(self.kind, situation.ball, early=self.early)
-            numbers = [who.number(situation) for who in self.who]
-            if self.kind is EventKind.DRIBBLE and self.to is not None:
-                spot = self._spot(situation)
-                return Event(self.kind, numbers[0], spot=spot, early=self.early)
-            receiver = self.to.number(situation) if self.to is not None else None
-            return Event(self.kind, numbers[0], receiver, early=self.early, also=tuple(numbers[1:]))
+            event = self._what(situation)
         except NotationError as error:
             raise self.error(error) from None
+        return replace(event, early=self.early, after=self.after)
 
     def to_come(self) -> Event:
-        """The event as far as it is known before its situation: its kind, and whether it comes early."""
+        """The event as far as it is known before its situation: its kind, and when it comes."""
         to_cutter = self.kind is EventKind.PASS and self.to is not None and self.to.text.lower() == "cutter"
-        return Event(EventKind.TO_CUTTER if to_cutter else self.kind, 0, early=self.early)
+        return Event(EventKind.TO_CUTTER if to_cutter else self.kind, 0, early=self.early, after=self.after)
+
+    def _what(self, situation: Situation) -> Event:
+        if not self.who:
+            return Event(self.kind, situation.ball)
+        numbers = [who.number(situation) for who in self.who]
+        if self.kind is EventKind.DRIBBLE and self.to is not None:
+            return Event(self.kind, numbers[0], spot=self._spot(situation))
+        receiver = self.to.number(situation) if self.to is not None else None
+        return Event(self.kind, numbers[0], receiver, also=tuple(numbers[1:]))
 
     def _spot(self, situation: Situation) -> Spot:
         assert self.to is not None
@@ -118,6 +125,14 @@ _KINDS = {
 }
 
 
+class _When(NamedTuple):
+    """When a move comes, and where the move starts in the text."""
+
+    first: int
+    early: bool = False
+    after: int | None = None
+
+
 class _ReadMoves(Transformer[Token, list[Move]]):
     def __init__(self, text: str) -> None:
         super().__init__()
@@ -129,15 +144,17 @@ class _ReadMoves(Transformer[Token, list[Move]]):
     def who(self, items: list[Any]) -> tuple[Who, Token]:
         return Who(str(items[0])), items[0]
 
-    def early(self, items: list[Token]) -> Token:
-        return items[0]
+    def early(self, items: list[Any]) -> _When:
+        return _When(items[0].start_pos, early=True)
+
+    def after(self, items: list[Any]) -> _When:
+        return _When(items[0].start_pos, after=int(items[1]))
 
     def move(self, items: list[Any]) -> Move:
-        early = items[0] if isinstance(items[0], Token) else None
         kind, who, to, first, last = items[-1]
-        if early is not None:
-            first = early.start_pos
-        return Move(" ".join(self.text[first:last].split()), first + 1, kind, who, to, early is not None)
+        when = items[0] if len(items) > 1 else _When(first)
+        text = " ".join(self.text[when.first : last].split())
+        return Move(text, when.first + 1, kind, who, to, when.early, when.after)
 
     def throw(self, items: list[Any]) -> Any:
         (who, first), (to, last) = items
@@ -175,23 +192,40 @@ def moves_from_text(text: str) -> list[Move]:
     if not text.strip():
         raise NotationError('The move list is empty. Write for example "T>RW, deny 3, RW>T".')
     try:
-        return _ReadMoves(text).transform(_parser().parse(text))
+        moves = _ReadMoves(text).transform(_parser().parse(text))
     except UnexpectedInput as error:
         column, here = where_it_stops(text, error)
         raise NotationError(
             f'The move list cannot be read at column {column}: {here}. A move is "T>RW", "1>cutter", "deny 3", '
             '"deny 2+3", "sag 2", "jump 1", "free 3", "jam 1", "dribble 1>RW", "forget 4", "lay-up", "shot", '
-            '"turnover", each with "early" before it if it comes before the cutter is out; players by number or spot.'
+            '"turnover", each with "early" before it if it comes before the cutter is out, or instead with '
+            f'"after 2 beats" ({MOST_BEATS} at most) if it comes after so many beats of answers; players by number or '
+            "spot."
         ) from None
+    for move in moves:
+        if move.after is not None and move.after > MOST_BEATS:
+            raise move.error(
+                NotationError(
+                    f"All have settled long before {move.after} beats. Write {MOST_BEATS} or fewer, or leave it out: "
+                    "then the move comes when all have settled."
+                )
+            )
+    return moves
 
 
 def move_text(event: Event) -> str:
     """An event in the notation of the move list, players by number."""
     who = "+".join(map(str, event.players))
-    # A pass to a cutter by number would otherwise wait until the cutter is out.
-    early = "early " if event.early or event.kind is EventKind.TO_CUTTER else ""
+    when = _when_text(event)
     if event.kind in PASSES:
-        return f"{early}{who}>{event.receiver}"
+        return f"{when}{who}>{event.receiver}"
     if event.kind is EventKind.DRIBBLE:
-        return f"{early}dribble {who}>{event.spot}"
-    return f"{early}{event.kind} {who}"
+        return f"{when}dribble {who}>{event.spot}"
+    return f"{when}{event.kind} {who}"
+
+
+def _when_text(event: Event) -> str:
+    if event.after is not None:
+        return f"after {event.after} beat{'' if event.after == 1 else 's'} "
+    # A pass to a cutter by number would otherwise wait until the cutter is out.
+    return "early " if event.early or event.kind is EventKind.TO_CUTTER else ""
