@@ -8,9 +8,8 @@ from tests.oracle.reading import (
     Choices,
     Outcome,
     Where,
-    after_denial,
     after_dribble,
-    after_pass,
+    after_move,
     explore,
     possible_moves,
     reach,
@@ -31,7 +30,10 @@ _VALUES = {"come back": "cut and come back"}
 
 
 class Asked(NamedTuple):
-    """A move put to the second reading: "pass", "skip" and "deny" name a player, "dribble" a spot."""
+    """A move put to the second reading: "pass", "skip" and "deny" name a player, "dribble" a spot.
+
+    "deny pair", both players beside the ball at once, names the one with the ball.
+    """
 
     move: str
     whom: int | str
@@ -82,11 +84,16 @@ def asked_of(book: Book, where: Where, ball: int) -> list[Asked]:
     return found
 
 
+def pairs_of(book: Book, where: Where, ball: int) -> list[Asked]:
+    """The denial of both beside the ball at once, where there are two and the book answers it without a flash."""
+    if "back cut" not in book.rules.names or "flash" in book.rules.names:
+        return []
+    return [Asked(move, player) for move, player in possible_moves(ring_of(book), where, ball, ("deny pair",))]
+
+
 def ruled(book: Book, where: Where, ball: int, asked: Asked) -> Outcome:
     """What the second reading says comes of a move."""
     ring, choices = ring_of(book), choices_of(book)
     if isinstance(asked.whom, str):
         return after_dribble(ring, where, ball, asked.whom, choices)
-    if asked.move == "deny":
-        return after_denial(ring, where, ball, asked.whom, choices)
-    return after_pass(ring, where, ball, asked.whom, choices)
+    return after_move(ring, where, ball, asked.move, asked.whom, choices)

@@ -41,6 +41,7 @@ SHOWN = [
             "opposite corner": "cut R front, -, -, -, come out LC, fill LW along the arc, -",
             "fewest": "cut R front, -, -, -, come out LW, -",
             "opposite own": "cut R front, -, -, -, come out LC, fill LW along the arc, -",
+            "filler's spot": "cut R front, -, -, -, come out LW, -",
         },
     ),
     Shown(
@@ -55,6 +56,22 @@ SHOWN = [
             "opposite corner": "cut R front, -, -, no answer R",
             "fewest": "cut R front, -, -, come out LW, -",
             "opposite own": "cut R front, -, -, come out LC, fill LW along the arc, -",
+            "filler's spot": "cut R front, -, -, come out RC, -",
+        },
+    ),
+    Shown(
+        "exit",
+        "five-out",
+        "1:T 2:RW 3:LW 4:RC* 5:LC",
+        "RC>RW",
+        4,
+        {
+            "first open": "cut R front, -, come out RC, -",
+            "end of the line": "cut R front, -, come out RC, -",
+            "opposite corner": "cut R front, -, no answer R",
+            "fewest": "cut R front, -, come out RC, -",
+            "opposite own": "cut R front, -, no answer R",
+            "filler's spot": "cut R front, -, no answer R",
         },
     ),
     Shown(

@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cache
 
 import pytest
-from tests.oracle.reading import Outcome, Where, reach
+from tests.oracle.reading import Outcome, Where, beside_the_ball, reach
 
 from backcut.court.spots import Spot
 from backcut.engine.play import one_step
@@ -20,7 +20,7 @@ from backcut.offence.situation import Player, Situation
 
 from .count_again import names
 from .floor import book
-from .second import Asked, asked_of, choices_of, ring_of, ruled, start_of
+from .second import Asked, asked_of, choices_of, pairs_of, ring_of, ruled, start_of
 
 #: The choices both readings know.
 SHARED = ("exit", "who fills", "corner passer", "skip passer", "denied corner", "dribble at")
@@ -36,6 +36,9 @@ def engine(book: Book, where: Where, ball: int, asked: Asked) -> Outcome:
         event = Event(EventKind.DRIBBLE, ball, spot=Spot(asked.whom))
     elif asked.move == "deny":
         event = Event(EventKind.DENY, asked.whom)
+    elif asked.move == "deny pair":
+        one, other = beside_the_ball(ring_of(book), where, ball)
+        event = Event(EventKind.DENY, one, also=(other,))
     else:
         event = Event(EventKind.PASS, ball, asked.whom)
     step = one_step(book, Situation(tuple(players), ball), event)
@@ -86,7 +89,7 @@ COMPARED = {
     "first-month": 2400,
     "school-team": 4080,
     "four-out-school-team": 1680,
-    "two-bigs": 84,
+    "two-bigs": 96,
 }
 
 
@@ -102,6 +105,22 @@ def test_both_readings_agree_under_every_value_of_a_choice(name: str, choice: st
     for value in CHOICES[choice].values:
         this = book(name, **{choice: value.name})
         assert compare(this, pictures(this)) > 0
+
+
+# Pairs of denials compared, as measured, over every exit, either way to fill, and the settled pictures they reach.
+PAIRS = {"five-out": 36, "four-out": 66, "three-out": 16}
+
+
+@pytest.mark.parametrize("name", FORMATIONS)
+def test_both_readings_agree_when_both_beside_the_ball_are_denied_at_once(name: str) -> None:
+    compared = 0
+    for exit_, who_fills in itertools.product(CHOICES["exit"].values, CHOICES["who fills"].values):
+        this = book(name, exit=exit_.name, who_fills=who_fills.name)
+        for where, ball in pictures(this):
+            for pair in pairs_of(this, where, ball):
+                assert engine(this, where, ball, pair) == ruled(this, where, ball, pair), (this.choices, where, ball)
+                compared += 1
+    assert compared == PAIRS[name]
 
 
 def read_alike(values: dict[str, str]) -> bool:

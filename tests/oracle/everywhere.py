@@ -5,18 +5,21 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from .floor import Where, is_one_pass_away
-from .moves import Choices, Outcome, after_denial, after_pass
+from .moves import Choices, Outcome, after_denial, after_denials, after_pass
 
 ALL_MOVES = ("pass", "skip", "deny")
+WITH_PAIRS = (*ALL_MOVES, "deny pair")
 
 
 def possible_moves(ring: Sequence[str], where: Where, ball: int, moves: Collection[str]) -> list[tuple[str, int]]:
     """List every (move, other player).
 
     "pass" goes to the player on the very next spot, "skip" to anybody else, "deny" is each player on the very next
-    spot, one at a time.
+    spot, one at a time. "deny pair" is both of them at once, where there are two; it names the one with the ball.
     """
     found = []
+    if "deny pair" in moves and len(beside_the_ball(ring, where, ball)) == 2:
+        found.append(("deny pair", ball))
     for player in sorted(where):
         if player == ball:
             continue
@@ -30,12 +33,19 @@ def possible_moves(ring: Sequence[str], where: Where, ball: int, moves: Collecti
     return found
 
 
+def beside_the_ball(ring: Sequence[str], where: Where, ball: int) -> list[int]:
+    """List the players one pass away from the ball, by number."""
+    return [player for player in sorted(where) if is_one_pass_away(ring, where[player], where[ball])]
+
+
 def after_move(
     ring: Sequence[str], where: Where, ball: int, move: str, player: int, choices: Choices | None = None
 ) -> Outcome:
     """Play a move of `possible_moves`."""
     if move == "deny":
         return after_denial(ring, where, ball, player, choices)
+    if move == "deny pair":
+        return after_denials(ring, where, ball, beside_the_ball(ring, where, ball), choices)
     return after_pass(ring, where, ball, player, choices)
 
 

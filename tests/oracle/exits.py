@@ -14,11 +14,15 @@ from .floor import (
     half_of_floor,
     is_one_pass_away,
     nearest,
+    next_spot,
     other_half,
     side,
     steps,
     who_is_at,
 )
+
+#: Exits that name one corner and know no other spot.
+ONE_CORNER_ONLY = ("opposite corner", "opposite own")
 
 
 def exit_spot(ring: Sequence[str], where: Where, ball_spot: str, stood: str, came_from: int, choice: str) -> str | None:
@@ -31,6 +35,8 @@ def exit_spot(ring: Sequence[str], where: Where, ball_spot: str, stood: str, cam
         return opposite_corner(ring, where, ball_spot)
     if choice == "fewest":
         return side_with_fewest(ring, where, ball_spot, came_from)
+    if choice == "filler's spot":
+        return fillers_spot(ring, where, ball_spot, stood, came_from)
     return corner_if_empty(ring, where, other_half(half_of_floor(stood)))
 
 
@@ -69,6 +75,23 @@ def side_with_fewest(ring: Sequence[str], where: Where, ball_spot: str, came_fro
     if not room:
         return first_open(ring, where, ball_spot, came_from)
     return nearest(ring, room, ball_spot, came_from)
+
+
+def fillers_spot(ring: Sequence[str], where: Where, ball_spot: str, stood: str, came_from: int) -> str | None:
+    """Take the first empty spot behind his own, away from the ball; none there, the first toward the ball and beyond.
+
+    While nobody stands on his own spot nobody has filled it, and there is no spot a filler left.
+    """
+    if who_is_at(where, stood) is None:
+        return None
+    away = side(ring, stood, ball_spot) or came_from
+    for direction in (away, -away):
+        spot = next_spot(ring, stood, direction)
+        while spot is not None:
+            if who_is_at(where, spot) is None:
+                return spot
+            spot = next_spot(ring, spot, direction)
+    return None
 
 
 def far_spot(ring: Sequence[str], where: Where, ball_spot: str, came_from: int) -> str | None:

@@ -1,11 +1,11 @@
-"""One move of the second reading: a pass, a denial or a dribble, played until all have settled again."""
+"""One move of the second reading: a pass, one or two denied, or a dribble, played until all have settled again."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from .exits import exit_spot, far_spot, first_open
+from .exits import ONE_CORNER_ONLY, exit_spot, far_spot, first_open
 from .floor import RIM, Where, is_corner, is_one_pass_away, next_spot, side, who_is_at
 
 Did = dict[int, list[tuple[str, str, str]]]
@@ -13,7 +13,7 @@ Choices = Mapping[str, str]
 
 #: Every choice a book may make; the first of each is the default.
 CHOICES = {
-    "exit": ("first open", "end of the line", "opposite corner", "fewest", "opposite own"),
+    "exit": ("first open", "end of the line", "opposite corner", "fewest", "opposite own", "filler's spot"),
     "fillers": ("chain", "nearest only"),
     "corner passer": ("cut and come back", "hold", "cut through"),
     "skip passer": ("hold", "cut"),
@@ -37,6 +37,16 @@ class Outcome:
     unanswered: set[int]
 
 
+@dataclass(frozen=True, slots=True)
+class Cutter:
+    """Somebody at the rim: where he stood, on which side of the ball, and whether he is told to go through."""
+
+    player: int
+    stood: str
+    came_from: int
+    through: bool = False
+
+
 def after_pass(
     ring: Sequence[str], where: Where, holder: int, receiver: int, choices: Choices | None = None
 ) -> Outcome:
@@ -54,20 +64,30 @@ def after_denial(
     ring: Sequence[str], where: Where, holder: int, denied: int, choices: Choices | None = None
 ) -> Outcome:
     """Play one player denied while the ball stays: only one pass away does he answer with a back cut."""
+    return after_denials(ring, where, holder, (denied,), choices)
+
+
+def after_denials(
+    ring: Sequence[str], where: Where, holder: int, denied: Sequence[int], choices: Choices | None = None
+) -> Outcome:
+    """Play one or two players denied at once: those one pass away back cut together and come out together."""
     chosen = all_choices(choices)
     now, did = dict(where), nothing_done(where)
-    if holder == denied:
+    if holder in denied:
         raise ValueError(f"{holder} has the ball and cannot be denied it; name somebody else.")
-    stood = now[denied]
-    if not is_one_pass_away(ring, now[holder], stood):
-        return finish(ring, now, did, holder)
-    if is_corner(stood) and chosen["denied corner"] == "hold":
-        return finish(ring, now, did, holder)
-    came_from = side(ring, stood, now[holder])
-    run(now, did, "back cut", denied, RIM)
+    cutters = []
+    for player in denied:
+        stood = now[player]
+        if not is_one_pass_away(ring, now[holder], stood):
+            continue
+        if is_corner(stood) and chosen["denied corner"] == "hold":
+            continue
+        through = is_corner(stood) and chosen["denied corner"] == "go through"
+        cutters.append(Cutter(player, stood, side(ring, stood, now[holder]), through))
+    for cutter in cutters:
+        run(now, did, "back cut", cutter.player, RIM)
     move_up(ring, now, did, holder, chosen)
-    through = is_corner(stood) and chosen["denied corner"] == "go through"
-    come_out(ring, now, did, holder, denied, stood, came_from, chosen, through)
+    come_out(ring, now, did, holder, cutters, chosen)
     return finish(ring, now, did, holder)
 
 
@@ -104,7 +124,7 @@ def after_dribble(ring: Sequence[str], where: Where, holder: int, spot: str, cho
     now[holder] = spot
     move_up(ring, now, did, holder, chosen)
     if cutter is not None:
-        come_out(ring, now, did, holder, cutter, stood, direction, chosen, through=False)
+        come_out(ring, now, did, holder, [Cutter(cutter, stood, direction)], chosen)
     return finish(ring, now, did, holder)
 
 
@@ -122,7 +142,7 @@ def answer_a_pass(
     run(now, did, "cut", passer, RIM)
     move_up(ring, now, did, receiver, chosen)
     through = is_corner(stood) and chosen["corner passer"] == "cut through"
-    come_out(ring, now, did, receiver, passer, stood, came_from, chosen, through)
+    come_out(ring, now, did, receiver, [Cutter(passer, stood, came_from, through)], chosen)
 
 
 def move_up(ring: Sequence[str], now: Where, did: Did, ball: int, chosen: Choices) -> None:
@@ -143,29 +163,56 @@ def move_up(ring: Sequence[str], now: Where, did: Did, ball: int, chosen: Choice
             somebody_moved = True
 
 
-def come_out(
-    ring: Sequence[str],
-    now: Where,
-    did: Did,
-    ball: int,
-    cutter: int,
-    stood: str,
-    came_from: int,
-    chosen: Choices,
-    through: bool,
-) -> None:
-    """Bring the cutter out of the lane to the spot his exit names, or leave him there when it names none.
+def come_out(ring: Sequence[str], now: Where, did: Did, ball: int, cutters: Sequence[Cutter], chosen: Choices) -> None:
+    """Bring the cutters out of the lane to the spots their exit names, or leave there whom it names none.
 
-    Out there he is a perimeter player like the others: with an empty spot between him and the ball he moves up.
+    Out there they are perimeter players like the others: with an empty spot toward the ball they move up. Then whoever
+    is still in the lane asks again.
     """
-    if through:
-        # Without a far spot he comes back, whatever the exit of the others is.
-        spot = far_spot(ring, now, now[ball], came_from) or first_open(ring, now, now[ball], came_from)
-    else:
-        spot = exit_spot(ring, now, now[ball], stood, came_from, chosen["exit"])
-    if spot is not None:
-        run(now, did, "come out", cutter, spot)
+    somebody_came_out = True
+    while somebody_came_out:
+        still_in = [cutter for cutter in cutters if now[cutter.player] == RIM]
+        spots = ways_out(ring, now, now[ball], still_in, chosen)
+        somebody_came_out = False
+        for cutter in still_in:
+            spot = spots[cutter.player]
+            if spot is not None:
+                run(now, did, "come out", cutter.player, spot)
+                somebody_came_out = True
         move_up(ring, now, did, ball, chosen)
+
+
+def ways_out(
+    ring: Sequence[str], now: Where, ball_spot: str, cutters: Sequence[Cutter], chosen: Choices
+) -> dict[int, str | None]:
+    """Ask every cutter for his spot, all at once; of two who want one, the one who came from its side has it.
+
+    The other asks again with that spot taken. Where the exit knows one corner only there is nothing to ask again: both
+    are sent to one spot, and both stay.
+    """
+    wanted = {cutter.player: way_out(ring, now, ball_spot, cutter, chosen) for cutter in cutters}
+    if len(cutters) < 2:
+        return wanted
+    one, other = cutters
+    spot = wanted[one.player]
+    if spot is None or spot != wanted[other.player]:
+        return wanted
+    if not one.through and not other.through and chosen["exit"] in ONE_CORNER_ONLY:
+        return {one.player: None, other.player: None}
+    first, second = (one, other) if side(ring, spot, ball_spot) == one.came_from else (other, one)
+    taken = dict(now)
+    taken[first.player] = spot
+    wanted[second.player] = way_out(ring, taken, ball_spot, second, chosen)
+    return wanted
+
+
+def way_out(ring: Sequence[str], now: Where, ball_spot: str, cutter: Cutter, chosen: Choices) -> str | None:
+    """Name the spot one cutter comes out to, None where the book names none."""
+    if cutter.through:
+        # Without a far spot he comes back, whatever the exit of the others is.
+        far = far_spot(ring, now, ball_spot, cutter.came_from)
+        return far or first_open(ring, now, ball_spot, cutter.came_from)
+    return exit_spot(ring, now, ball_spot, cutter.stood, cutter.came_from, chosen["exit"])
 
 
 def all_choices(choices: Choices | None) -> dict[str, str]:

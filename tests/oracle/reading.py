@@ -8,20 +8,25 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from .everywhere import explore, possible_moves, reach
+from .everywhere import ALL_MOVES, WITH_PAIRS, after_move, beside_the_ball, explore, possible_moves, reach
 from .floor import RIM, Where, line_up, mirror_spot
-from .moves import CHOICES, Choices, Did, Outcome, after_denial, after_dribble, after_pass
+from .moves import CHOICES, Choices, Did, Outcome, after_denial, after_denials, after_dribble, after_pass
 
 __all__ = [
+    "ALL_MOVES",
     "CHOICES",
     "RIM",
+    "WITH_PAIRS",
     "Choices",
     "Did",
     "Outcome",
     "Where",
     "after_denial",
+    "after_denials",
     "after_dribble",
+    "after_move",
     "after_pass",
+    "beside_the_ball",
     "explore",
     "line_up",
     "mirror",

@@ -181,6 +181,27 @@ def test_the_nearest_fills_the_gap_names_nobody_when_the_corner_passes_to_the_wi
     assert said == counts
 
 
+@pytest.mark.parametrize(
+    ("fillers", "neighbours_only", "counts"),
+    [  # common practice, computed
+        ("nearest only", True, {"five spots": 6, "silent": 2}),
+        ("chain", True, {"five spots": 6, "silent": 2}),
+        ("chain", False, {"five spots": 12, "silent": 8}),
+    ],
+)
+def test_the_spot_the_filler_left_is_none_when_the_corner_passes(
+    fillers: str, neighbours_only: bool, counts: dict[str, int]
+) -> None:
+    choices = {"exit": "filler's spot", "fillers": fillers, "skip passer": "cut"}
+    said: Counter[str] = Counter()
+    for begin, end in every_pass(neighbours_only=neighbours_only):
+        outcome = passed(FIVE, begin, end, choices)
+        assert bool(outcome.unanswered) == (begin in ("LC", "RC"))
+        said["silent" if outcome.unanswered else "five spots"] += 1
+        assert outcome.unanswered or sorted(outcome.where.values()) == sorted(FIVE)
+    assert said == counts
+
+
 def test_left_of_the_table_is_its_mirror() -> None:
     for ring, begin, end, _, cutter, _ in TABLES:
         assert comes_out_at(passed(ring, mirror_spot(begin), mirror_spot(end), EVERYBODY_CUTS)) == mirror_spot(cutter)

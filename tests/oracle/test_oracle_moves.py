@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from .reading import RIM, after_denial, after_dribble, after_pass, line_up
+from .exits import exit_spot
+from .reading import RIM, after_denial, after_denials, after_dribble, after_pass, line_up
 from .starts import FIVE, FOUR, SIX, THREE
 from .test_oracle_alone import comes_out_at, fills, passed
 
@@ -120,6 +121,62 @@ def test_a_denied_corner_may_be_told_to_hold() -> None:
 def test_a_denied_corner_told_to_go_through_goes_to_the_far_side() -> None:
     outcome = after_denial(FIVE, THREE_ON_THE_RIGHT, 2, 3, {"denied corner": "go through"})
     assert outcome.did[3] == [("back cut", "RC", "R"), ("come out", "R", "LC"), ("fill", "LC", "LW")]
+
+
+def test_when_the_one_who_filled_is_denied_next_the_first_cutter_fills_for_him_and_they_have_changed_places() -> None:
+    first = after_denial(FIVE, FULL, 3, 4)
+    assert (first.where[5], first.where[4]) == ("RW", "RC")
+    second = after_denial(FIVE, first.where, 3, 5)
+    assert second.did[4] == [("fill", "RC", "RW")]
+    assert second.where == FULL
+
+
+def test_both_wings_denied_both_corners_fill_and_each_cutter_comes_out_on_his_own_side() -> None:
+    outcome = after_denials(FIVE, FULL, 3, (4, 2))
+    assert fills(outcome) == {"LC": "LW", "RC": "RW"}
+    assert outcome.where == {1: "LW", 2: "LC", 3: "T", 4: "RC", 5: "RW"}
+
+
+@pytest.mark.parametrize("denied", [(3, 5), (5, 3)])
+def test_of_two_cutters_who_want_one_spot_the_one_from_its_side_has_it_and_the_other_asks_again(
+    denied: tuple[int, int],
+) -> None:
+    outcome = after_denials(FIVE, FULL, 4, denied)
+    assert outcome.where == {1: "LW", 2: "T", 3: "LC", 4: "RW", 5: "RC"}
+
+
+@pytest.mark.parametrize("denied", [(2, 4), (4, 2)])
+def test_two_cutters_sent_to_the_one_corner_opposite_the_ball_both_stay_in_the_lane(denied: tuple[int, int]) -> None:
+    where = line_up("LW", "LS", "RS", "RW")
+    outcome = after_denials(SIX, where, 3, denied, {"exit": "opposite corner"})
+    assert outcome.unanswered == set(denied)
+
+
+def test_of_a_pair_the_one_two_passes_away_holds() -> None:
+    assert after_denials(FIVE, FULL, 3, (4, 1)).did[1] == [("hold", "LC", "LC")]
+
+
+def test_he_takes_the_spot_the_filler_left() -> None:
+    exit_ = {"exit": "filler's spot", "fillers": "nearest only"}
+    outcome = passed(FIVE, "RW", "RC", exit_)
+    assert fills(outcome) == {"T": "RW"}
+    assert comes_out_at(outcome) == "T"
+
+
+def test_when_all_behind_him_moved_up_the_spot_the_fillers_left_is_the_end_of_their_line() -> None:
+    assert comes_out_at(after_pass(SIX, line_up(*FOUR), 3, 4, {"exit": "filler's spot"})) == "LW"
+
+
+def test_where_the_line_behind_him_is_full_the_spot_the_filler_left_is_on_the_other_side() -> None:
+    # Nobody can have filled but a player from behind, so this is a floor drawn for the sentence alone.
+    where = {1: "LW", 2: "T", 3: "RW", 4: "RC", 5: RIM}
+    assert exit_spot(FIVE, where, "LW", "T", 1, "filler's spot") == "LC"
+
+
+@pytest.mark.parametrize("corner", ["LC", "RC"])
+def test_where_nobody_filled_there_is_no_spot_a_filler_left(corner: str) -> None:
+    outcome = passed(FIVE, corner, corner[0] + "W", {"exit": "filler's spot"})
+    assert {outcome.where[player] for player in outcome.unanswered} == {RIM}
 
 
 def test_dribbled_at_the_wing_back_cuts_and_the_line_behind_the_ball_moves_up() -> None:

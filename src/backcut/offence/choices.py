@@ -74,6 +74,12 @@ CHOICES: Mapping[str, Choice] = {
                 "the corner opposite where I came from",
                 "Coaches who want the cut to go through; the corner is often taken.",
             ),
+            (
+                "filler's spot",
+                "the spot the filler left",
+                "Youth coaches: one player moves up, the cutter takes the spot that player left; it is silent when "
+                "nobody could fill, as after a pass out of the corner.",
+            ),
         ),
         _choice(
             "who fills",

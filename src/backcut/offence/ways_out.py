@@ -108,10 +108,24 @@ def _fewest(rules: Rules, where: Sequence[Player | None], empty: Empty, ball: in
     return _first_open(rules, where, empty, ball, player)
 
 
+def _fillers_spot(rules: Rules, where: Sequence[Player | None], empty: Empty, ball: int, player: Player) -> int | None:
+    """The first empty place behind the spot of the cut, seen from the ball: there the filler came from.
+
+    None while nobody has filled that spot, and where it is none of the ring: then no filler has left a spot.
+    """
+    began = rules.index.get(player.origin) if player.origin is not None else None
+    if began is None or where[began] is None:
+        return None
+    away = player.side if began == ball else (1 if began > ball else -1)
+    behind = _nearest(empty, began, away)
+    return behind if behind is not None else _nearest(empty, began, -away)
+
+
 _EXITS: dict[str, Callable[[Rules, Sequence[Player | None], Empty, int, Player], int | None]] = {
     "first open": _first_open,
     "end of the line": _end_of_line,
     "opposite corner": _opposite_corner,
     "fewest": _fewest,
     "opposite own": _opposite_own,
+    "filler's spot": _fillers_spot,
 }
