@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
+from collections.abc import Iterable
 from functools import cache
 from hashlib import sha256
 from html import escape
@@ -37,7 +38,8 @@ LIGHT = (
 )
 
 
-def _static(*names: str) -> bytes:
+def static(*names: str) -> bytes:
+    """A file of the page's own, as it is."""
     return files("backcut.page").joinpath("static", *names).read_bytes()
 
 
@@ -46,18 +48,18 @@ def fonts() -> str:
     """The two cuts of Literata as rules of the style sheet, the files inside."""
     rules = "".join(
         f"@font-face{{font-family:Literata;font-weight:400 800;font-style:{style};"
-        f"src:url(data:font/woff2;base64,{b64encode(_static('fonts', name)).decode()})}}\n"
+        f"src:url(data:font/woff2;base64,{b64encode(static('fonts', name)).decode()})}}\n"
         for style, name in FONTS.items()
     )
     return f"/* Literata, SIL Open Font License 1.1, Copyright 2017 The Literata Project Authors */\n{rules}"
 
 
 @cache
-def script() -> str:
-    """The board's modules as one script."""
+def script(first: str = "page.js") -> str:
+    """The board's modules that `first` needs, as one script."""
     board = files("backcut.page").joinpath("static", "board")
     modules = {file.name: file.read_text(encoding="utf-8") for file in board.iterdir() if file.name.endswith(".js")}
-    return joined(modules, "start.js")
+    return joined(modules, first)
 
 
 def _hash(text: str) -> str:
@@ -72,7 +74,7 @@ def lowest_cm(show: Show, drawn: Floor) -> float:
     return min(max(low, *arrows, 0.0) + BELOW_CM, drawn.room.bottom + AIR_CM / 2)
 
 
-def _floor(show: Show, drawn: Floor) -> str:
+def _floor(show: Show, drawn: Floor, symbols: str) -> str:
     moment, room = show.moments[0], drawn.room
     picture = scene(show, moment, room)
     corner = f"{room.left - AIR_CM:.0f} {room.top - AIR_CM / 2:.0f}"
@@ -81,28 +83,37 @@ def _floor(show: Show, drawn: Floor) -> str:
     return (
         f'<svg class="half" viewBox="{corner} {size}" preserveAspectRatio="xMidYMin slice" role="img" '
         'aria-labelledby="floor-title floor-said"><title id="floor-title">Half court, basket at the top.</title>'
-        f'<desc id="floor-said">{escape(floor_label(show, moment))}</desc>{defs()}{drawn.svg}'
+        f'<desc id="floor-said">{escape(floor_label(show, moment))}</desc>{symbols}{drawn.svg}'
         f'<g>{to_svg(glows(moment, show.timeline))}</g><g id="trails">{trails}</g>'
         f'<g id="under">{to_svg(picture.under)}</g><g>{to_svg(picture.bodies)}</g>'
         f'<g id="over">{to_svg(picture.over)}</g></svg>'
     )
 
 
-def _style(show: Show, drawn: Floor) -> str:
+def shape(show: Show, drawn: Floor) -> dict[str, str]:
+    """What the style must know of this show: the floor's shape, whole and cut, and the length of the time line."""
     room = drawn.room
     wide, high = room.right - room.left + 2 * AIR_CM, room.bottom - room.top + AIR_CM
     cut = lowest_cm(show, drawn) - room.top + AIR_CM / 2
-    shape = f"--shape:{wide / high:.3f};--cut-shape:{wide:.0f} / {cut:.0f};--end:{show.timeline.duration_s:.2f}"
-    return f"{fonts()}{_static('style.css').decode()}:root{{{shape}}}\n"
+    return {
+        "shape": f"{wide / high:.3f}",
+        "cut-shape": f"{wide:.0f} / {cut:.0f}",
+        "end": f"{show.timeline.duration_s:.2f}",
+    }
 
 
-def _main(show: Show, drawn: Floor) -> str:
+def main(show: Show, drawn: Floor, *, about: str = "", symbols: str = "") -> str:
+    """Book, floor, time line and everybody now; below them every decision, the reasons and the key.
+
+    `about` is markup that stands under the title; `symbols` defines the marks where the page does not do so elsewhere.
+    """
     caption_now = caption(show.moments[0])
+    picture = _floor(show, drawn, symbols)
     lists = [decisions(show) if len(show.moments) > 1 else "", reasons(show)]
     parts = [
-        f'<header class="head"><h1>{escape(show.title)}</h1><p>{escape(show.subtitle)}</p></header>',
+        f'<header class="head"><h1>{escape(show.title)}</h1><p>{escape(show.subtitle)}</p>{about}</header>',
         book(show) if show.sentences else "",
-        f'<section class="court" id="floor" aria-label="Floor"><figure>{_floor(show, drawn)}',
+        f'<section class="court" id="floor" aria-label="Floor"><figure>{picture}',
         f'<figcaption class="caption" id="caption" aria-live="polite">{caption_now}</figcaption></figure>',
         f"{strip(show)}</section>",
         now(show),
@@ -111,25 +122,40 @@ def _main(show: Show, drawn: Floor) -> str:
     return f'<main><div class="spread">{"".join(parts)}</div>{below}{key(show)}</main>'
 
 
-def page(show: Show, *, kind: str) -> str:
-    """The page; `kind` is "possession" or "film" and becomes the body's class."""
-    drawn = floor(show.court, show.denial_word)
-    style, code = _style(show, drawn), script()
+def whole(title: str, kind: str, style: str, code: str, parts: Iterable[str]) -> str:
+    """A page around its parts: head, policy, name and light, script. `kind` becomes the body's class."""
     policy = (
         f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(code)}; font-src data:; "
         "base-uri 'none'; form-action 'none'"
     )
-    notes = "".join(f"<p>{escape(note)}</p>" for note in show.notes)
     return "\n".join(
         [
             '<!doctype html>\n<html lang="en" class="no-script">\n<head>\n<meta charset="utf-8">',
             f'<meta http-equiv="Content-Security-Policy" content="{policy}">',
             '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f"<title>{escape(show.title)} · Backcut</title>\n<style>{style}</style>\n</head>",
+            f"<title>{escape(title)} · Backcut</title>\n<style>{style}</style>\n</head>",
             f'<body class="{kind}">\n<header class="top"><span class="name">{LOGO}Backcut</span>{LIGHT}</header>',
-            _main(show, drawn),
-            f'<footer class="below notes">{notes}</footer>' if notes else "",
-            f'<script type="application/json" id="story">{story(show, drawn.room)}</script>',
+            *parts,
             f'<script type="module">{code}</script>\n</body>\n</html>\n',
         ]
     )
+
+
+def footer(show: Show) -> str:
+    """The lines of small print at the foot."""
+    notes = "".join(f"<p>{escape(note)}</p>" for note in show.notes)
+    return f'<footer class="below notes">{notes}</footer>' if notes else ""
+
+
+def told(show: Show, drawn: Floor) -> str:
+    """The story that the page's script reads."""
+    return f'<script type="application/json" id="story">{story(show, drawn.room)}</script>'
+
+
+def page(show: Show, *, kind: str) -> str:
+    """The page; `kind` is "possession" or "film" and becomes the body's class."""
+    drawn = floor(show.court, show.denial_word)
+    own = ";".join(f"--{name}:{value}" for name, value in shape(show, drawn).items())
+    style = f"{fonts()}{static('style.css').decode()}:root{{{own}}}\n"
+    parts = [main(show, drawn, symbols=defs()), footer(show), told(show, drawn)]
+    return whole(show.title, kind, style, script(), parts)

@@ -97,6 +97,6 @@ def floor(court: Court, denial_word: str = "") -> Floor:
     half = (court.half_width_m + width) * 100
     top, bottom = (court.baseline_y_m - width) * 100, (court.mid_court_y_m + width / 2) * 100
     return Floor(
-        f'<g id="court" stroke-width="{_cm(width)}">{filled}{painted}{_teeth(court, denial_word)}</g>',
+        f'<g stroke-width="{_cm(width)}">{filled}{painted}{_teeth(court, denial_word)}</g>',
         Box(-half, top, half, bottom),
     )

@@ -7,6 +7,7 @@ import math
 from backcut.motion.timeline import Timeline, pose
 from backcut.offence.action import Kind
 from backcut.picture import arrows
+from backcut.picture.apart import question
 from backcut.picture.lettering import Box, Crowd, around, flag_place
 from backcut.picture.lines import Place
 from backcut.picture.marks import DISC_CM, HOLDER_CM
@@ -128,8 +129,9 @@ def scene(show: Show, moment: Moment, floor: Box) -> Scene:
             over.append(Word("say mid aside", x, _name_below(place, discs, list(plates.values())), spot.spot.title))
     for answer in moment.answers:
         if answer.kind == Kind.NO_ANSWER and answer.player in places.players:
-            x, y = _cm(places.players[answer.player])
-            over.append(Word("say mid lost", x + 95.0, y + 36.0, "?"))
+            disc = _cm(places.players[answer.player])
+            others = [place for place in (*discs, *plates.values()) if place != disc]
+            over.append(question(disc, DISC_CM, others))
     under: list[Primitive] = [Mark("near" if o.near else "spot", *place) for o, place in opens.items()]
     return Scene((*under, *(line for _, line in layered)), bodies(moment, show.timeline), tuple(over))
 

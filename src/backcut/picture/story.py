@@ -29,7 +29,7 @@ def show(
     timeline = timed(book, steps, here)
     return shown.Show(
         title=book.title,
-        subtitle=f"{book.formation.title}. {_count(len(book.sentences))}, the first one that fits wins.",
+        subtitle=subtitle(book),
         court=here.court,
         spots=here.placing.spots,
         sentences=tuple(
@@ -47,6 +47,11 @@ def show(
         notes=here.said,
         denial_word=_denial_word(book, here.court),
     )
+
+
+def subtitle(book: Book) -> str:
+    """What stands under a book's title: "Five-out. Five sentences, the first one that fits wins."."""
+    return f"{book.formation.title}. {_count(len(book.sentences))}, the first one that fits wins."
 
 
 def _denial_word(book: Book, ground: Court) -> str:

@@ -63,6 +63,33 @@ def moments(book: Book, steps: Sequence[Step], timeline: Timeline, here: Gym) ->
     return sorted(found, key=lambda moment: moment.t_s)
 
 
+def moment_at(
+    book: Book, steps: Sequence[Step], timeline: Timeline, here: Gym, at: tuple[int, int], caption: str
+) -> shown.Moment:
+    """The moment at which the situation of a step's beat can be seen: `at` is the place of the step and of the beat.
+
+    Where the book leaves something open there, it is the moment `moments` tells; else those told before have got there
+    and those told now set out. After the last beat all stand.
+    """
+    runs = {(run.step, run.beat, run.player): run for run in timeline.runs}
+    (number, beat), step, cue_s = at, steps[at[0]], timeline.cues_s[at[0]]
+    asked = min(beat, len(step.beats) - 1)
+    if asked < 0:  # the possession ended with the event
+        round_ = _Round(number, (), cue_s, True)
+    elif beat == asked and step.beats[beat].decision.troubles:
+        round_ = _open_round(step, number, timeline, beat)
+    else:
+        mine = [run for run in timeline.runs if run.step == number]
+        t_s = max([cue_s, *(run.end_s for run in mine if run.beat < beat)])
+        now = [run for run in mine if run.beat == beat]
+        if now:
+            t_s = min(max(t_s, min(run.start_s for run in now)), min(run.end_s for run in now))
+        elif all(run.beat < beat for run in mine) and t_s > cue_s:  # long enough to see that nobody moves
+            t_s = min(t_s + LOST_S, timeline.duration_s)
+        round_ = _Round(number, tuple((run.beat, run.player) for run in now), t_s, False, open_beat=asked)
+    return replace(_moment(book, steps, timeline, runs, round_, here), caption=caption)
+
+
 def _rounds(step: Step, number: int, timeline: Timeline) -> list[_Round]:
     cue_s = timeline.cues_s[number]
     rounds: list[_Round] = []
@@ -84,15 +111,19 @@ def _rounds(step: Step, number: int, timeline: Timeline) -> list[_Round]:
 
 
 def _open_rounds(step: Step, number: int, timeline: Timeline) -> list[_Round]:
-    """A moment of its own for what the book leaves open, when those it leaves without an answer have got there."""
-    for beat, told in enumerate(step.beats):
-        if told.decision.troubles:
-            lost = {trouble.player for trouble in told.decision.troubles}
-            ends = [run.end_s for run in timeline.runs if run.step <= number and run.player in lost]
-            ends += [run.end_s for run in timeline.runs if run.step == number]
-            t_s = min(max([timeline.cues_s[number], *ends]) + LOST_S, timeline.duration_s)
-            return [_Round(number, (), t_s, False, open_beat=beat)]
-    return []
+    """A moment of its own for what the book leaves open."""
+    found = next((beat for beat, told in enumerate(step.beats) if told.decision.troubles), None)
+    return [] if found is None else [_open_round(step, number, timeline, found)]
+
+
+def _open_round(step: Step, number: int, timeline: Timeline, beat: int) -> _Round:
+    """What a beat leaves open, when those it leaves without an answer have got there, and the ball too."""
+    lost = {trouble.player for trouble in step.beats[beat].decision.troubles}
+    ends = [run.end_s for run in timeline.runs if run.step <= number and run.player in lost]
+    ends += [run.end_s for run in timeline.runs if run.step == number]
+    ends += [flight.end_s for flight in timeline.flights if flight.step == number]
+    t_s = min(max([timeline.cues_s[number], *ends]) + LOST_S, timeline.duration_s)
+    return _Round(number, (), t_s, False, open_beat=beat)
 
 
 def _moment(

@@ -1,14 +1,9 @@
-// Hands on the page: buttons, the strip, the speeds, the light, the list of decisions.
-export function listenToHands(parts, state, player, root, size) {
+// Hands on the page: buttons, the strip, the speeds, the list of decisions.
+export function listenToHands(parts, state, player, size) {
   parts.before.addEventListener("click", () => state.goMoment(stepBack(state)));
   parts.next.addEventListener("click", () => state.goMoment(state.now.moment + 1));
   parts.play.addEventListener("click", player.toggle);
   parts.speeds.forEach((radio) => radio.addEventListener("change", () => state.set({ speed: radio.value })));
-  parts.lights.forEach((radio) =>
-    radio.addEventListener("change", () => {
-      root.documentElement.dataset.light = radio.value;
-    }),
-  );
   parts.links.forEach((link) => link.addEventListener("click", () => state.goMoment(+link.dataset.go)));
 
   let left = 0;

@@ -9,7 +9,8 @@ import { makePlayer } from "./anim.js";
 import { listenToHands } from "./events.js";
 import { listenToKeys } from "./keyboard.js";
 
-export function start(root) {
+// Starts the possession that is on the page; an ended signal lets go of the page again.
+export function start(root, signal) {
   const story = readStory(root);
   const tracks = unpackAll(story.tracks);
   const parts = findParts(root, Object.keys(tracks.p));
@@ -55,9 +56,8 @@ export function start(root) {
   };
   measure();
   speak(parts, story, state.now);
-  addEventListener("resize", measure);
-  listenToHands(parts, state, player, root, () => size);
-  listenToKeys(parts, state, player, root);
+  addEventListener("resize", measure, { signal });
+  listenToHands(parts, state, player, () => size);
+  listenToKeys(parts, state, player, root, signal);
+  if (signal) signal.addEventListener("abort", () => state.set({ playing: false }));
 }
-
-start(document);

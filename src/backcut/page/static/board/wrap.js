@@ -25,7 +25,6 @@ export function findParts(root, numbers) {
     said: [...root.querySelectorAll(".said")],
     links: [...root.querySelectorAll("[data-go]")],
     speeds: [...root.querySelectorAll("[name=speed]")],
-    lights: [...root.querySelectorAll("[name=light]")],
     placed: [...root.querySelectorAll("[data-t]")],
   };
 }

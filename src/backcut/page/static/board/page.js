@@ -1,0 +1,5 @@
+import { listenToLight } from "./light.js";
+import { start } from "./start.js";
+
+listenToLight(document);
+start(document);
