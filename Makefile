@@ -1,4 +1,4 @@
-# `make run` plays the demo offence, `make test` passes the tests; each first sets up what it needs in .venv.
+# `make run` proves and plays the demo offence, `make test` passes the tests; each first sets up what it needs in .venv.
 
 VENV := .venv
 BIN := $(VENV)/bin
@@ -19,8 +19,12 @@ MOVES := T>RW, RW>T, deny 4, T>cutter, lay-up
 help: ## say what can be made
 	@sed -n 's/^\([a-z]*\):.*## /make \1: /p' Makefile
 
-run: $(VENV)/.runs ## play the demo offence, print its table, write its page
-	@mkdir -p out
+run: $(VENV)/.runs ## prove and play the demo offence, print its table, write its page
+	@mkdir -p out && rm -f out/holed.txt
+	@$(BIN)/backcut book new out/holed.txt --from school-team --title "The school team, with a hole" >out/made.txt
+	@sed 's/the first open spot/the corner opposite the ball/' out/holed.txt >out/made.txt && mv out/made.txt out/holed.txt
+	@$(BIN)/backcut prove out/holed.txt --html out/holes.html || test $$? -eq 1
+	@echo
 	@$(BIN)/backcut play school-team --moves "$(MOVES)" --html out/school-team.html
 
 setup: $(VENV)/.develops ## everything needed to run, test and change Backcut, in .venv

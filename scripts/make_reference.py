@@ -1,4 +1,4 @@
-"""Write the reference of phrases and of moves from the code.
+"""Write the references from the code: phrases, moves, what a proof asks for, and a coach's own conditions.
 
     python scripts/make_reference.py [FOLDER]
 
@@ -11,9 +11,16 @@ import sys
 from pathlib import Path
 
 from backcut.offence.reference import moves_page, phrases_page
+from backcut.prove.conditions.reference import conditions_page
+from backcut.prove.reference import properties_page
 
 DOCS = Path(__file__).parent.parent / "docs"
-PAGES = {"phrases.md": phrases_page, "moves.md": moves_page}
+PAGES = {
+    "phrases.md": phrases_page,
+    "moves.md": moves_page,
+    "properties.md": properties_page,
+    "conditions.md": conditions_page,
+}
 
 
 def write(folder: Path) -> None:

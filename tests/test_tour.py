@@ -26,7 +26,13 @@ def test_the_tour_can_be_walked_from_end_to_end(tmp_path: Path) -> None:
         assert done.returncode == 0, f"{command}\n{done.stdout}\n{done.stderr}"
         said += done.stdout
     # What the README promises beside its commands.
-    assert said.count("No sentence says what 2 does, in the lane.") == 1
+    assert "Here: No sentence says what 2 does, in the lane." in said
+    assert "Our team: 2 findings." in said
+    assert "Way out 1: Let H say" in said
+    assert "Our team: clean." in said
+    assert "opposite" in (tmp_path / "ours.txt").read_text("utf-8")
+    assert "opposite" not in (tmp_path / "ours-2.txt").read_text("utf-8")
+    assert "names no spot to come out to" in (tmp_path / "holes.html").read_text("utf-8")
     assert "600 situations" in said
     assert "the farthest 16 moves away" in said
     assert "problems" in said

@@ -7,7 +7,8 @@
     ├── MoveError        a move that cannot be made in this situation
     ├── SituationError   a situation that cannot be: two players on one spot, nobody has the ball
     ├── MotionError      a run or a pass that cannot be timed
-    └── FilmError        a tracking file that cannot be read
+    ├── FilmError        a tracking file that cannot be read
+    └── ModelError       a model for an outside checker that cannot be written
 
 What a coach gets wrong inside a book is not an error but a list of `Problem`, all at once.
 Every message names the place, what is wrong, and what would be right.
@@ -44,3 +45,7 @@ class MotionError(BackcutError):
 
 class FilmError(BackcutError):
     """A tracking file that cannot be read."""
+
+
+class ModelError(BackcutError):
+    """A model for an outside model checker that cannot be written."""

@@ -29,7 +29,7 @@ def script() -> ModuleType:
     return module
 
 
-@pytest.mark.parametrize("name", ["phrases.md", "moves.md"])
+@pytest.mark.parametrize("name", ["phrases.md", "moves.md", "properties.md", "conditions.md"])
 def test_the_written_reference_is_up_to_date(name: str, tmp_path: Path) -> None:
     script().write(tmp_path)
     made = (tmp_path / name).read_text(encoding="utf-8")

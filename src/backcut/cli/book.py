@@ -34,6 +34,15 @@ def show_problems(name: str, book: Book, problems: tuple[Problem, ...], json: bo
         console.print(f"    {problem.right}", markup=False, soft_wrap=True)
 
 
+def problems_in(book: Book, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """The problems of a book with those of its `Prove:` lines, in order of place."""
+    from backcut.prove.own import problems_of
+
+    if not book.proofs:
+        return problems
+    return tuple(sorted((*problems, *problems_of(book)), key=lambda problem: (problem.line, problem.column)))
+
+
 @app.command()
 def check(
     file: Annotated[str, typer.Argument(help="A book file or the name of a shipped book.")],
@@ -41,6 +50,7 @@ def check(
 ) -> None:
     """List every problem of a book at once, with line and column, what is wrong and what would be right."""
     book, problems = book_from_text(book_text(file), SQUADS)
+    problems = problems_in(book, problems)
     if json or problems:
         show_problems(file, book, problems, json)
     else:

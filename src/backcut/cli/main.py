@@ -15,6 +15,7 @@ from backcut.cli.court import court_command
 from backcut.cli.film import film_command
 from backcut.cli.formations import formations
 from backcut.cli.play import play
+from backcut.cli.prove import prove_command
 from backcut.errors import BackcutError
 
 app = typer.Typer(
@@ -27,6 +28,7 @@ app = typer.Typer(
 )
 app.command("play")(play)
 app.add_typer(book, name="book")
+app.command("prove")(prove_command)
 app.command("count")(count)
 app.command("court")(court_command)
 app.command("formations")(formations)

@@ -179,25 +179,40 @@ _OTHERS: dict[EventKind, Callable[[Book, Situation, Event], Situation]] = {
 }
 
 
-def follow(book: Book, situation: Situation, decision: Decision) -> Situation:
-    """The situation one beat later: everybody has started on the answer given, and runs under way have arrived."""
+def follow(
+    book: Book,
+    situation: Situation,
+    decision: Decision,
+    *,
+    running: frozenset[int] = frozenset(),
+    counts: bool = True,
+) -> Situation:
+    """The situation one beat later: everybody has started on the answer given, and runs under way have arrived.
+
+    Where a beat is shorter than a run or a count, `running` are the numbers that are still on their way after it, and
+    `counts` says whether a count has gone up.
+    """
     actions = {action.player: action for action in decision.actions}
     order = 1 + max((p.order for p in situation.players if p.doing in (*IN_LANE, Doing.FLASHED)), default=-1)
-    players = tuple(_one(book, situation, player, actions[player.number], order) for player in situation.players)
+    players = tuple(
+        _one(book, situation, player, actions[player.number], order, player.number in running)
+        for player in situation.players
+    )
     last, ball = situation.last, situation.ball
     if last is not None:
         last = replace(last, fresh=False)
+    count = min(situation.count + counts, MOST_COUNTS)
     taker = next((action.player for action in decision.actions if action.kind is Kind.HAND_OFF), None)
     if taker is not None and last is not None and last.target is not None:
         # The one who gave the ball by hand has passed to a neighbour, and answers as a passer does.
-        ball, last = taker, Last(EventKind.PASS, last.player, last.target)
-    return replace(situation, players=players, ball=ball, last=last, count=min(situation.count + 1, MOST_COUNTS))
+        ball, last, count = taker, Last(EventKind.PASS, last.player, last.target), 0
+    return replace(situation, players=players, ball=ball, last=last, count=count)
 
 
-def _one(book: Book, situation: Situation, player: Player, action: Action, order: int) -> Player:
+def _one(book: Book, situation: Situation, player: Player, action: Action, order: int, running: bool) -> Player:
     if action.moves and (action.kind in CUTS or (action.kind is Kind.SCREEN and action.target is Spot.R)):
         if player.doing is Doing.CUTTING:
-            return replace(player, doing=Doing.LANE, jammed=False)
+            return replace(player, doing=Doing.CUTTING if running else Doing.LANE, jammed=False)
         return replace(
             player,
             at=action.target,
@@ -225,6 +240,8 @@ def _one(book: Book, situation: Situation, player: Player, action: Action, order
             cause=None,
             jammed=False,
         )
+    if running:
+        return player
     match player.doing:
         case Doing.CUTTING:
             return replace(player, doing=Doing.LANE, jammed=False)

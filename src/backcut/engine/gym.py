@@ -21,7 +21,8 @@ USUAL_SQUAD = "boys-u16"
 #: Seconds of a spoken count (common practice, no source).
 COUNT_S = 1.0
 
-_HOLDS = {"none": 0, "one": 1, "two": 2}
+#: How many spoken counts a catcher holds the ball, by the value of "hold count".
+HOLDS = {"none": 0, "one": 1, "two": 2}
 
 
 @dataclass(frozen=True)
@@ -65,7 +66,7 @@ def timed(book: Book, steps: Sequence[Step], gym: Gym) -> Timeline:
         steps,
         gym.placing.spots,
         gym.squad,
-        hold_s=_HOLDS[values["hold count"]] * COUNT_S,
+        hold_s=HOLDS[values["hold count"]] * COUNT_S,
         fill_timing=values["when to fill"],
         signal=values["signal"],
         denies=lambda ball, man, defender: denied(ball, man, defender, court, values["denial"], book.mark_m),

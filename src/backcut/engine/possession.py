@@ -44,10 +44,14 @@ class Beat:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One event, the situation right before it, the beats that followed, and the situation after them."""
+    """One event, the situation right before it, the beats that followed, and the situation after them.
+
+    `wait_s` says how many seconds after the event before it this one comes, None where it comes as soon as it can.
+    """
 
     event: Event
     text: str
     before: Situation
     beats: tuple[Beat, ...]
     after: Situation
+    wait_s: float | None = None

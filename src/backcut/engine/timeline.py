@@ -152,6 +152,8 @@ class _Clock:
     def play(self, number: int, step: Step) -> None:
         """One step: its event, then the beats of answers."""
         event, first = step.event, step.beats[0].before if step.beats else step.after
+        if step.wait_s is not None and self.cues_s:
+            self.now_s = max(self.now_s, self.cues_s[-1] + step.wait_s)
         if event.kind in PASSES and event.receiver is not None:
             cue_s = self._pass(number, event.kind, event.receiver)
         elif event.kind in ENDS:

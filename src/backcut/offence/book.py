@@ -41,9 +41,28 @@ class Exceptions:
     never_cuts: frozenset[int] = frozenset()
 
 
+@dataclass(frozen=True, slots=True)
+class ProofLine:
+    """A line "Prove:" or, where `off`, "Do not prove:", as the coach wrote it; no rule of the offence reads it.
+
+    `line` and `column` count from 1 and are where `text` begins; a long text goes on over several lines.
+    """
+
+    text: str
+    line: int
+    column: int
+    off: bool = False
+
+    def place(self, offset: int) -> tuple[int, int]:
+        """Line and column, both from 1, of an offset into `text`."""
+        before = self.text[:offset]
+        down = before.count("\n")
+        return self.line + down, (offset - before.rfind("\n") if down else self.column + offset)
+
+
 @dataclass(frozen=True)
 class Book:
-    """One offence. `choices` are those set on a line of their own.
+    """One offence. `choices` are those set on a line of their own; `proofs` say what has to hold in it.
 
     `moved` spots lie where the coach put them, in metres. `mark_m` is how far outside the arc the denial mark lies, in
     metres; negative is inside.
@@ -59,6 +78,7 @@ class Book:
     begins: Situation | None = None
     moved: Mapping[Spot, tuple[float, float]] = field(default_factory=dict)
     mark_m: float = 0.0
+    proofs: tuple[ProofLine, ...] = ()
 
     @cached_property
     def values(self) -> Mapping[str, str]:

@@ -16,15 +16,18 @@ from backcut.offence.sentences import Read, UnknownSentence, sentence_from_text
 #: A page of text is about 3 kB; a book is a few pages. Bigger files are not books.
 MOST_BYTES = 64_000
 _WIDTH = 96
-_OWN_LINE = re.compile(r"\s*(#|(why|mistake)\s*:)", re.I)
+_OWN_LINE = re.compile(r"\s*(#|(why|mistake|(do\s+not\s+)?prove)\s*:)", re.I)
+_PROOF_ENDS = re.compile(r"\s*(#|[a-z][a-z ]*:)", re.I)
 
-_GRAMMAR = r"""
-start: (_NL | COMMENT | NOTE | ROLE | SETTING | SENTENCE | OTHER)*
+_PROVE = r"(do[^\S\n]+not[^\S\n]+)?prove"
+_GRAMMAR = rf"""
+start: (_NL | COMMENT | NOTE | PROOF | ROLE | SETTING | SENTENCE | OTHER)*
 COMMENT.9: /[^\S\n]*#[^\n]*/
-NOTE.8: /[^\S\n]*(why|mistake)[^\S\n]*:[^\n]*(\n[^\S\n]+(?!(why|mistake)[^\S\n]*:)[^\s#][^\n]*)*/i
+NOTE.8: /[^\S\n]*(why|mistake)[^\S\n]*:[^\n]*(\n[^\S\n]+(?!(why|mistake|{_PROVE})[^\S\n]*:)[^\s#][^\n]*)*/i
+PROOF.8: /[^\S\n]*{_PROVE}[^\S\n]*:[^\n]*(\n[^\S\n]+(?![a-z][a-z ]*:)[^\s#][^\n]*)*/i
 ROLE.7: /[^\S\n]*\d+[^\S\n]+[^\n]*/
 SETTING.6: /[^\S\n]*[A-Za-z][A-Za-z ]*:[^\n]*/
-SENTENCE.5: /[^\S\n]*[A-Za-z"(][^\n]*(\n[^\S\n]+(?!(why|mistake)[^\S\n]*:)[^\s#][^\n]*)*/i
+SENTENCE.5: /[^\S\n]*[A-Za-z"(][^\n]*(\n[^\S\n]+(?!(why|mistake|{_PROVE})[^\S\n]*:)[^\s#][^\n]*)*/i
 OTHER.1: /[^\S\n]*[^\s][^\n]*/
 _NL: /[^\S\n]*\n/
 """
@@ -50,7 +53,7 @@ def _parser() -> Lark:
 
 
 def entries_from_text(text: str) -> tuple[Entry, ...]:
-    """The pieces of a book's text, in order: blank, comment, setting, sentence, note, role, other."""
+    """The pieces of a book's text, in order: blank, comment, setting, sentence, note, proof, role, other."""
     entries: list[Entry] = []
     for token in _parser().lex(text):
         start = token.start_pos or 0
@@ -130,12 +133,20 @@ def _lines(entry: Entry) -> list[str]:
         case "note":
             key, _, value = words.partition(":")
             return _wrap(f"{key.strip().capitalize()}: {value.strip()}", "  ", "    ")
+        case "proof":
+            key, _, value = words.partition(":")
+            return _wrap(f"{key.strip().capitalize()}: {value.strip()}", "", "  ", _PROOF_ENDS)
         case "sentence" if entry.read is not None:
-            return _wrap(sentence_text(entry.read), "", "  ")
+            return sentence_lines(entry.read)
         case "role":
             return [words if words.endswith(".") else words + "."]
         case _:
             return [entry.raw.rstrip()] if "\n" not in entry.raw else entry.raw.rstrip().split("\n")
+
+
+def sentence_lines(read: Read) -> list[str]:
+    """A sentence as it stands in a book, wrapped."""
+    return _wrap(sentence_text(read), "", "  ")
 
 
 def sentence_text(read: Read) -> str:
@@ -144,7 +155,7 @@ def sentence_text(read: Read) -> str:
     return f"{cue}. {read.phrase.sentence(read.values)}"
 
 
-def _wrap(text: str, first: str, later: str) -> list[str]:
+def _wrap(text: str, first: str, later: str, own_line: re.Pattern[str] = _OWN_LINE) -> list[str]:
     lines = textwrap.wrap(
         text,
         _WIDTH,
@@ -154,4 +165,4 @@ def _wrap(text: str, first: str, later: str) -> list[str]:
         break_on_hyphens=False,
     )
     # A line that begins like a comment or a note would be read as one.
-    return [first + text] if any(_OWN_LINE.match(line) for line in lines[1:]) else lines
+    return [first + text] if any(own_line.match(line) for line in lines[1:]) else lines

@@ -12,6 +12,9 @@ INSIDE_PLACES = frozenset(INSIDE)
 LOW = {-1: Spot.LB, 1: Spot.RB}
 HIGH = {-1: Spot.LE, 0: Spot.N, 1: Spot.RE}
 
+#: The block from which a player has stepped out to the short corner.
+STEPPED_OUT = {Spot.LSC: Spot.LB, Spot.RSC: Spot.RB}
+
 #: Spots from the baseline up: a rough height, enough to say who is highest (common practice, no source).
 _HEIGHT = {
     "C": 0, "sc": 0, "b": 1, "m": 2, "e": 3, "W": 3, "S": 4,

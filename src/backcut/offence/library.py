@@ -10,6 +10,7 @@ from pathlib import Path
 from backcut.errors import BookFileError, NotationError
 from backcut.offence.book import Book, plain_book
 from backcut.offence.book_text import text_from_file
+from backcut.offence.edit import text_of
 from backcut.offence.formation import formation, formations
 from backcut.offence.problems import Problem
 from backcut.offence.reading import book_from_text
@@ -41,14 +42,26 @@ def book_text(name: str) -> str:
     return text_from_file(Path(name))
 
 
+def source_text(name: str) -> str:
+    """The text of the book called `name`; a formation's plain book is written out. Raises: BookFileError."""
+    return text_of(plain_book(formation(name))) if _is_formation(name) else book_text(name)
+
+
+def _is_formation(name: str) -> bool:
+    if isfile(name):
+        return False
+    try:
+        formation(name)
+    except NotationError:
+        return False
+    return True
+
+
 def open_book(name: str, squads: Collection[str] | None = None) -> tuple[Book, tuple[Problem, ...]]:
     """The book called `name` with its problems: a formation's plain book, a preset, or a file.
 
     Raises: BookFileError where there is none, or where the file cannot be read.
     """
-    if not isfile(name):
-        try:
-            return plain_book(formation(name)), ()
-        except NotationError:
-            pass
+    if _is_formation(name):
+        return plain_book(formation(name)), ()
     return book_from_text(book_text(name), squads)

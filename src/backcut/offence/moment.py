@@ -7,7 +7,7 @@ from backcut.offence.action import Kind
 from backcut.offence.event import EventKind
 from backcut.offence.phrase import Answer
 from backcut.offence.rules import CORNERS, Rules
-from backcut.offence.situation import IN_LANE, Doing, Guard, Player, Situation
+from backcut.offence.situation import IN_LANE, Doing, Guard, Last, Player, Situation
 from backcut.offence.ways_out import ways_out
 
 #: Counts after the catch that "after a count of two" waits for.
@@ -53,7 +53,7 @@ class Moment:
             # A dribble takes the empty spot it goes to.
             where[index[aim]] = self.holder
         # While the ball is inside, cutters come out as seen from where it went in.
-        self.out_from = index.get(last.origin, -1) if self.ball < 0 and last is not None else self.ball
+        self.out_from = self._came_in_from(last) if self.ball < 0 and last is not None else self.ball
         self.pending = (
             self.ball >= 0
             and "fill" in rules.names
@@ -61,6 +61,14 @@ class Moment:
             and any(self.could_fill(player) and not player.forgets for player in situation.players)
         )
         self._exits: dict[int, int | None] | None = None
+
+    def _came_in_from(self, last: Last) -> int:
+        """The place from which the ball went in; of a pass out of the lane, the place the passer had come from."""
+        index = self.rules.index
+        if (place := index.get(last.origin)) is not None:
+            return place
+        came = self.situation.player(last.player).origin
+        return -1 if came is None else index.get(came, -1)
 
     # ── places ──────────────────────────────────────────────────────────
 

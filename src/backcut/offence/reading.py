@@ -10,7 +10,7 @@ from typing import Any
 from backcut.court.spots import Spot
 from backcut.court.written import court_from_text
 from backcut.errors import BackcutError, NotationError
-from backcut.offence.book import Book, Exceptions, Sentence
+from backcut.offence.book import Book, Exceptions, ProofLine, Sentence
 from backcut.offence.book_text import Entry, entries_from_text, place
 from backcut.offence.checks import checks
 from backcut.offence.choices import CHOICES
@@ -54,6 +54,7 @@ class _Draft:
     settings: dict[str, tuple[str, int]] = field(default_factory=dict)
     sentences: list[tuple[Sentence, int]] = field(default_factory=list)
     roles: list[tuple[str, int, int]] = field(default_factory=list)
+    proofs: list[ProofLine] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     above: Entry | None = None
 
@@ -158,6 +159,12 @@ def _setting(draft: _Draft, entry: Entry) -> None:
         draft.settings[key] = (" ".join(value.split()), at)
 
 
+def _proof(draft: _Draft, entry: Entry) -> None:
+    key, _, value = entry.raw.partition(":")
+    at = entry.at + len(key) + 1 + len(value) - len(value.lstrip())
+    draft.proofs.append(ProofLine(value.strip(), *place(draft.text, at), off=key.strip().lower() != "prove"))
+
+
 def _other(draft: _Draft, entry: Entry) -> None:
     draft.problem(
         _indent(entry),
@@ -167,7 +174,14 @@ def _other(draft: _Draft, entry: Entry) -> None:
     )
 
 
-_READ = {"sentence": _sentence, "note": _note, "role": _role, "setting": _setting, "other": _other}
+_READ = {
+    "sentence": _sentence,
+    "note": _note,
+    "proof": _proof,
+    "role": _role,
+    "setting": _setting,
+    "other": _other,
+}
 
 
 def _book(draft: _Draft) -> Book:
@@ -224,6 +238,7 @@ def _book(draft: _Draft) -> Book:
         begins=begins,
         moved=moved,
         mark_m=_read(draft, "denial mark", mark_from_text, 0.0),
+        proofs=tuple(draft.proofs),
     )
 
 

@@ -12,8 +12,10 @@ from backcut.errors import BackcutError, NotationError
 from backcut.offence.choices import CHOICES, Choice
 
 HEADERS = ("title", "court", "formation", "ring", "players", "inside players", "squad", "start", "denial mark")
+#: What has to hold in a book, and what need not: any number of lines each.
+PROOFS = ("prove", "do not prove")
 SPOT_KEYS = {title: spot for spot, title in TITLES.items()}
-KEYS = (*HEADERS, *CHOICES, *SPOT_KEYS)
+KEYS = (*HEADERS, *PROOFS, *CHOICES, *SPOT_KEYS)
 
 _PLACE = re.compile(r"^\s*(?P<x>.+?)\s+(?P<side>left|right|off)\s*,\s*(?P<y>.+?)\s+(?P<way>out|back)\s*\.?\s*$", re.I)
 _MARK = re.compile(r"^\s*(?:the arc|(?P<far>.+?)\s+(?P<way>inside|outside)\s+(?:the\s+)?arc)\s*\.?\s*$", re.I)

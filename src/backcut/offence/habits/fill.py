@@ -16,7 +16,8 @@ _PATHS = {
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
-    if not moment.could_fill(me) or not moment.time_to_fill():
+    # A dribble pushes players on: who moves up sees first where they go.
+    if moment.dribbled_at() is not None or not moment.could_fill(me) or not moment.time_to_fill():
         return None
     ahead = moment.next_toward_ball(me)
     if ahead is None:

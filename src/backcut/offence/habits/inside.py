@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from backcut.court.spots import Spot
 from backcut.offence.action import Kind
-from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, out_of_the_way
+from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, STEPPED_OUT, out_of_the_way
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
 from backcut.offence.situation import Doing, Player
-
-_STEPPED_OUT = {Spot.LSC: Spot.LB, Spot.RSC: Spot.RB}
 
 
 def _answer(moment: Moment, me: Player) -> Answer | None:
@@ -28,7 +26,7 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
         case "high":
             home = HIGH[side]
         case _:
-            home = _STEPPED_OUT.get(me.at, me.at)
+            home = STEPPED_OUT.get(me.at, me.at)
     return Answer(Kind.INSIDE, home) if home is not me.at else None
 
 

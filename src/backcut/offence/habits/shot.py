@@ -24,7 +24,10 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
         return Answer(Kind.REBOUND, me.at)
     if height(me.at) >= height(Spot.LS):
         return Answer(Kind.GET_BACK, me.at)
-    home = {-1: Spot.LS, 0: Spot.T, 1: Spot.RS}[me.at.side if len(highest) > 1 else 0]
+    own = {-1: Spot.LS, 0: Spot.T, 1: Spot.RS}[me.at.side]
+    # The middle is for one alone; where the shooter stands nobody goes.
+    homes = (own, Spot.T) if len(highest) > 1 else (Spot.T, own)
+    home = next((spot for spot in homes if spot is not situation.holder.at), me.at)
     return Answer(Kind.GET_BACK, home)
 
 

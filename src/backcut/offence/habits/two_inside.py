@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backcut.court.spots import Spot
 from backcut.offence.action import Kind
-from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, out_of_the_way
+from backcut.offence.inside import HIGH, INSIDE_PLACES, LOW, STEPPED_OUT, out_of_the_way
 from backcut.offence.moment import Moment
 from backcut.offence.phrase import Answer, Example, Phrase
 from backcut.offence.situation import Doing, Player
@@ -21,7 +21,7 @@ def _answer(moment: Moment, me: Player) -> Answer | None:
     if moment.rules.values["two inside"] == "opposite sides":
         home = LOW[me.at.side]
     elif ball_side == 0:
-        return None
+        home = STEPPED_OUT.get(me.at, me.at)
     else:
         home = LOW[me.at.side] if me.at.side == ball_side else HIGH[me.at.side]
     return Answer(Kind.INSIDE, home) if home is not me.at else None

@@ -1,0 +1,116 @@
+"""Change one thing in a book's text: a choice, a sentence out, in, or to another place; all else stays as written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from backcut.offence.book import Book
+from backcut.offence.book_text import Entry, entries_from_text, sentence_lines
+from backcut.offence.choices import CHOICES
+from backcut.offence.phrase import phrases
+from backcut.offence.sentences import Read
+
+
+def choose(text: str, name: str, value: str) -> str:
+    """The book with this value of a choice: said in every sentence that can say it, else on a line of its own.
+
+    Raises: KeyError if there is no such choice or value.
+    """
+    words = CHOICES[name].value(value).words
+    entries = list(entries_from_text(text))
+    able = [i for i, entry in enumerate(entries) if entry.read is not None and name in entry.read.phrase.slots]
+    said = [i for i in able if name in _read(entries[i]).values]
+    for i in said or able[:1]:
+        read = _read(entries[i])
+        entries[i] = _written(replace(read, values=read.values | {name: value}))
+    key = name.capitalize()
+    lines = [i for i, entry in enumerate(entries) if entry.kind == "setting" and _key(entry) == name]
+    if lines:
+        entries[lines[0]] = Entry("setting", f"{key}: {words}", 0)
+    elif not able:
+        at = 1 + max((i for i, entry in enumerate(entries) if entry.kind == "setting"), default=-1)
+        entries.insert(at, Entry("setting", f"{key}: {words}", 0))
+    return _text(entries)
+
+
+def take_out(text: str, rank: int) -> str:
+    """The book without the sentence at this rank and its notes. Raises: IndexError if there is none."""
+    before, _, after = _parted(text, rank)
+    return _text([*before, *after])
+
+
+def put_in(text: str, name: str, rank: int) -> str:
+    """The book with the phrase of this name as the sentence at this rank. Raises: KeyError for an unknown phrase."""
+    phrase = phrases()[name]
+    values = {slot: CHOICES[slot].default for slot in phrase.slots if f"[ {{{slot}}}]" not in phrase.says}
+    new = [_written(Read(phrase, values, phrase.cue)), Entry("blank", "", 0)]
+    if rank >= _sentences(text):
+        return _text([*entries_from_text(text), Entry("blank", "", 0), *new[:1]])
+    before, block, after = _parted(text, rank)
+    return _text([*before, *new, *block, *after])
+
+
+def move(text: str, rank: int, to: int) -> str:
+    """The book with the sentence at `rank` at the rank `to`, its notes with it. Raises: IndexError."""
+    before, block, after = _parted(text, rank)
+    rest = _text([*before, *after])
+    if block[-1].kind != "blank":
+        block = [*block, Entry("blank", "", 0)]
+    if to >= _sentences(rest):
+        return _text([*entries_from_text(rest), Entry("blank", "", 0), *block])
+    head, next_, tail = _parted(rest, to)
+    return _text([*head, *block, *next_, *tail])
+
+
+def text_of(book: Book) -> str:
+    """A book that was never written, such as a formation's plain one, as text: title, formation and sentences."""
+    head = [f"Title: {book.title}", f"Formation: {book.formation.name}"]
+    said = (Read(s.phrase, dict(s.values), s.cue) for s in book.sentences)
+    return "\n".join([*head, *("\n" + "\n".join(sentence_lines(read)) for read in said)]) + "\n"
+
+
+def _read(entry: Entry) -> Read:
+    assert entry.read is not None
+    return entry.read
+
+
+def _written(read: Read) -> Entry:
+    return Entry("sentence", "\n".join(sentence_lines(read)), 0, read)
+
+
+def _key(entry: Entry) -> str:
+    return " ".join(entry.raw.partition(":")[0].lower().split())
+
+
+def _text(entries: Sequence[Entry]) -> str:
+    """The text of these pieces, never more than one blank line between two."""
+    lines: list[str] = []
+    for entry in entries:
+        if entry.kind == "blank" and (not lines or lines[-1] == ""):
+            continue
+        lines.append("" if entry.kind == "blank" else entry.raw)
+    while lines and lines[-1] == "":
+        lines.pop()
+    return "\n".join(lines) + "\n"
+
+
+def _sentences(text: str) -> int:
+    return sum(entry.read is not None for entry in entries_from_text(text))
+
+
+def _parted(text: str, rank: int) -> tuple[list[Entry], list[Entry], list[Entry]]:
+    """What stands before a sentence, the sentence with its notes and the blank line after it, and what stands after."""
+    entries = list(entries_from_text(text))
+    first = [i for i, entry in enumerate(entries) if entry.read is not None][rank]
+    last = first + 1 + sum(1 for _ in _notes(entries[first + 1 :]))
+    if last < len(entries) and entries[last].kind == "blank":
+        last += 1
+    return entries[:first], entries[first:last], entries[last:]
+
+
+def _notes(entries: Sequence[Entry]) -> Iterator[Entry]:
+    for entry in entries:
+        if entry.kind != "note" and not (entry.kind == "comment" and entry.raw[:1] in " \t"):
+            return
+        yield entry

@@ -1,0 +1,1 @@
+"""The properties, one file each."""

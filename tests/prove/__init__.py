@@ -1,0 +1,1 @@
+"""The proof: every situation a book can come to, what holds in it, and outside readings of the same walks."""
