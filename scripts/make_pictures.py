@@ -1,4 +1,4 @@
-"""Make the pictures of the documents: the page of a played possession, at the moment a defender denies.
+"""Make the pictures of the documents: a played possession, at the moment a defender denies, and a page of findings.
 
 Needs Chromium on the path. Run: .venv/bin/python scripts/make_pictures.py
 """
@@ -12,11 +12,14 @@ from pathlib import Path
 
 from playwright.sync_api import sync_playwright
 
+from backcut.cli.prove_page import page as findings
 from backcut.engine.play import play
-from backcut.offence.library import open_book
+from backcut.offence.library import open_book, preset_text
 from backcut.offence.moves import moves_from_text
+from backcut.offence.reading import book_from_text
 from backcut.page import possession_page
 from backcut.picture.story import show
+from backcut.prove.proof import prove
 
 PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
 MOVES = "T>RW, RW>T, deny 4, T>cutter, lay-up"
@@ -55,7 +58,20 @@ def main() -> None:
             page.wait_for_timeout(600)
             page.screenshot(path=PICTURES / name)
             page.close()
+        found = Path(folder) / "holes.html"
+        found.write_text(_findings(), "utf-8")
+        page = browser.new_page(viewport={"width": 1440, "height": 900})
+        page.goto(found.as_uri())
+        page.wait_for_timeout(600)
+        page.screenshot(path=PICTURES / "holes.png")
         browser.close()
+
+
+def _findings() -> str:
+    """The page of the hole with which the README begins."""
+    text = preset_text("school-team").replace("the first open spot", "the corner opposite the ball")
+    text = text.replace("Title: School team", "Title: Our team")
+    return findings(prove(book_from_text(text)[0]), None)
 
 
 if __name__ == "__main__":

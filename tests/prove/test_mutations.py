@@ -6,13 +6,14 @@ A changed book is refused by the book check, or noticed by a proof, or shown to 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cache
 
 import pytest
-from tests.prove.books import SHIPPED, named
+from tests.engine.floor import opened
+from tests.prove.books import SHIPPED
 
 from backcut.engine.advance import MOST_COUNTS
 from backcut.engine.decide import decide
@@ -31,9 +32,13 @@ from backcut.prove.property import Sometimes, properties
 from backcut.prove.side_by_side import TIMES
 from backcut.prove.walk import Walk, walk
 
-DEPTHS = (Depth.SETTLED, Depth.DENIED, Depth.DISTURBED)
-#: A disturbed comparison is stopped after so many situations: it has to find one difference, not all.
-ENOUGH = 700
+USUAL = (Depth.SETTLED, Depth.DENIED)
+#: Looked at too where a change shows only there.
+DEPTHS = (*USUAL, Depth.DISTURBED)
+#: A comparison is stopped so many situations after the first that is answered otherwise: one difference is enough.
+BEYOND = 200
+#: These look on at every depth, or walk once more, before they say never.
+SLOW = {p.name for p in properties().values() if isinstance(p, Sometimes) and p.depths} | {"every line-up"}
 
 
 class Fate(StrEnum):
@@ -46,12 +51,20 @@ class Fate(StrEnum):
 
 
 @dataclass(frozen=True)
+class Shows:
+    """The first depth at which a changed book answers otherwise, and the place of the situation in that walk."""
+
+    depth: Depth
+    place: int
+
+
+@dataclass(frozen=True)
 class Judged:
-    """A change of a shipped book, what became of it, and the comparison that told it, where one was made."""
+    """A change of a shipped book, what became of it, where it shows first, and the last comparison that was made."""
 
     says: str
     fate: Fate
-    otherwise: bool = False
+    shows: Shows | None = None
     compared: Comparison | None = None
 
 
@@ -62,8 +75,8 @@ FATES = {
     "four-out-school-team": (3, 8, 2, 34),
     "two-bigs": (3, 8, 1, 31),
 }
-#: What changes nothing, and why: without Out the cut's own way out is the first open spot; nobody is inside in
-#: five-out; no far corner is free there to cut through to; who has the ball keeps it without being told.
+#: What changes nothing, and why: without Out the cut's own way out is the first open spot; who skips holds without
+#: being told; in five-out nobody is inside, and no far corner is free to cut through to; who has the ball keeps it.
 CHANGES_NOTHING = {
     "first-month": {"without Out", "corner passer: cut through", "occupied block: shallow", "occupied block: screen"},
     "school-team": {
@@ -81,7 +94,7 @@ CHANGES_NOTHING = {
 
 def changes(name: str) -> Iterator[tuple[str, str]]:
     """Every sentence taken out, and every choice the sentences read made otherwise: what it is, and the text."""
-    text, book = preset_text(name), named(name)
+    text, book = preset_text(name), opened(name)
     for rank in range(len(book.sentences)):
         yield f"without {book.cue(rank)}", take_out(text, rank)
     read = {use for sentence in book.sentences for use in sentence.phrase.uses} | {"exit"}
@@ -100,61 +113,66 @@ def judge(name: str, says: str, text: str) -> Judged:
     book, problems = book_from_text(text)
     if problems:
         return Judged(says, Fate.REFUSED)
-    shipped = named(name)
-    otherwise = answers_otherwise(shipped, book, situations(name))
-    # The same answers everywhere make the same walk, if the same events are tried: only the times can differ.
-    deepest = 2 if otherwise or not_tried(book) != not_tried(shipped) else 1
-    for depth in DEPTHS[:deepest]:
-        if found(book, depth) - found_before(name, depth):
-            return Judged(says, Fate.NOTICED, otherwise)
-    for depth in DEPTHS[:2]:
-        compared = compare(shipped, book, (depth,), walks=walks(name))
-        if not compared.same:
-            return Judged(says, Fate.SOUND, otherwise, compared)
-    if not otherwise:
-        return Judged(says, Fate.NOTHING, otherwise, compared)
-    if found(book, Depth.DISTURBED) - found_before(name, Depth.DISTURBED):
-        return Judged(says, Fate.NOTICED, otherwise)
-    compared = compare(shipped, book, (Depth.DISTURBED,), stop, walks=walks(name))
-    return Judged(says, Fate.SOUND if compared.differences else Fate.NOTHING, otherwise, compared)
+    shows = first_shows(name, book)
+    if shows is None:
+        # The same answers everywhere make the same walk, if the same events are tried: only the times can differ.
+        depths = USUAL if not_tried(book) != not_tried(opened(name)) else (Depth.SETTLED,)
+    else:
+        depths = USUAL if shows.depth is Depth.SETTLED else (shows.depth,)
+    if found(book, depths) - found_before(name, depths):
+        return Judged(says, Fate.NOTICED, shows)
+    stop = None if shows is None else stops_after(shows.place + BEYOND)
+    for depth in USUAL if shows is None else (shows.depth,):
+        compared = compare(opened(name), book, (depth,), stop, walks=walks(name))
+        if compared.differences or compared.times:
+            return Judged(says, Fate.SOUND, shows, compared)
+    return Judged(says, Fate.NOTHING, shows, compared)
 
 
-def found(book: Book, depth: Depth) -> frozenset[Key]:
-    """What a proof finds, without the properties that look on at every depth before they say never."""
-    asked = [(p, p.numbers) for p in properties().values() if not (isinstance(p, Sometimes) and p.depths)]
-    return frozenset(finding.key for finding in prove(book, (depth,), asked).findings)
+def found(book: Book, depths: tuple[Depth, ...]) -> frozenset[Key]:
+    asked = [(prop, prop.numbers) for prop in properties().values() if prop.name not in SLOW]
+    return frozenset(finding.key for finding in prove(book, depths, asked).findings)
 
 
 @cache
-def found_before(name: str, depth: Depth) -> frozenset[Key]:
-    return found(named(name), depth)
+def found_before(name: str, depths: tuple[Depth, ...]) -> frozenset[Key]:
+    return found(opened(name), depths)
 
 
 @cache
 def walks(name: str) -> tuple[Walk, ...]:
-    return tuple(walk(named(name), depth) for depth in DEPTHS)
+    return tuple(walk(opened(name), depth) for depth in DEPTHS)
 
 
-def stop(where: str, count: int) -> None:
-    if "compared" in where and count >= ENOUGH:
-        raise KeyboardInterrupt
+def stops_after(most: int) -> Callable[[str, int], None]:
+    def stop(where: str, count: int) -> None:
+        if "compared" in where and count > most:
+            raise KeyboardInterrupt
+
+    return stop
+
+
+def first_shows(name: str, book: Book) -> Shows | None:
+    """Where the changed book first answers otherwise than the shipped one: every situation is asked, one by one."""
+    for made in walks(name):
+        for place, (situation, told) in enumerate(zip(made.situations, answered(name, made.depth), strict=True)):
+            if answers(book, waited(situation, made.settled[place])) != told:
+                return Shows(made.depth, place)
+    return None
 
 
 @cache
-def situations(name: str) -> tuple[Situation, ...]:
-    """Everything the shipped book comes to; where all stand, the count is up, as when the ball has waited."""
-    return tuple(
-        dict.fromkeys(
-            replace(situation, count=MOST_COUNTS) if rest else situation
-            for made in walks(name)
-            for situation, rest in zip(made.situations, made.settled, strict=True)
-        )
-    )
+def answered(name: str, depth: Depth) -> list[object]:
+    made = walks(name)[DEPTHS.index(depth)]
+    return [
+        answers(opened(name), waited(situation, rest))
+        for situation, rest in zip(made.situations, made.settled, strict=True)
+    ]
 
 
-def answers_otherwise(shipped: Book, book: Book, asked: tuple[Situation, ...]) -> bool:
-    """Whether the changed book answers otherwise in any of these situations, asked one by one."""
-    return any(answers(shipped, situation) != answers(book, situation) for situation in asked)
+def waited(situation: Situation, rest: bool) -> Situation:
+    """Where all stand, the count is up: the ball has waited."""
+    return replace(situation, count=MOST_COUNTS) if rest else situation
 
 
 def answers(book: Book, situation: Situation) -> object:
@@ -175,13 +193,17 @@ def test_every_change_is_refused_or_noticed_or_changes_nothing_or_is_another_sou
 def test_no_change_that_is_answered_otherwise_anywhere_passes_in_silence(name: str) -> None:
     for change in judged(name):
         if change.fate is Fate.NOTHING:
-            assert not change.otherwise, change.says
+            assert change.shows is None, change.says
             assert change.compared is not None
             assert change.compared.same
-        if change.fate is Fate.SOUND and not change.otherwise:
+        elif change.fate is Fate.SOUND and change.shows is None:
+            choice = change.says.partition(":")[0]
+            assert choice in TIMES
             assert change.compared is not None
-            assert [chosen.name for chosen in change.compared.times] == [change.says.partition(":")[0]]
-            assert change.says.partition(":")[0] in TIMES
+            assert [chosen.name for chosen in change.compared.times] == [choice]
+        elif change.fate is Fate.SOUND:
+            assert change.compared is not None
+            assert change.compared.differences, change.says
 
 
 @pytest.mark.parametrize("name", SHIPPED)
@@ -189,13 +211,11 @@ def test_another_sound_book_is_told_apart_in_words(name: str) -> None:
     for change in judged(name):
         if change.fate is not Fate.SOUND:
             continue
-        compared = change.compared
-        assert compared is not None
-        said = lines(compared)
-        for difference in compared.differences:
-            assert any(difference.text in line for line in said), change.says
-            assert difference.moments > 0
+        assert change.compared is not None
+        said = lines(change.compared)
+        assert change.compared.differences or change.compared.times, change.says
+        for difference in change.compared.differences:
             assert difference.text
-        for chosen in compared.times:
+            assert any(line.startswith("In ") and difference.text in line for line in said), change.says
+        for chosen in change.compared.times:
             assert f'{chosen.name.capitalize()}: "{chosen.b}" instead of "{chosen.a}".' in said
-        assert compared.differences or compared.times, change.says

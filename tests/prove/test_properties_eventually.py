@@ -74,7 +74,7 @@ def test_in_four_out_a_pass_across_spreads_three_on_one_side_again() -> None:
     assert causes("three on one side", FOUR) == set()
 
 
-def test_in_four_out_wing_and_corner_can_pass_to_each_other_with_three_on_their_side() -> None:
+def test_in_four_out_three_stay_on_one_side_as_long_as_the_ball_is_skipped_across_and_back() -> None:
     assert causes("three on one side", FOUR, whatever=1) >= {"Three stay on one side, with the ball on that side."}
 
 

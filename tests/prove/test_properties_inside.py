@@ -48,7 +48,7 @@ def test_a_cutter_who_waits_four_seconds_for_the_others_waits_too_long() -> None
     book = written(CUT, OUT, FILL, HOLD)
     (told,) = here("three seconds", waiting(book, IN_THE_LANE.replace("3:LW(filling from LC)", "3:LW"), {1: 4.0}))
     assert told.cause == "The cutter waits in the lane until the others have moved up."
-    assert told.text.startswith("1 has been in the lane for 4.0 seconds")
+    assert told.text.startswith("1 has been in the lane for 4 seconds")
     assert here("three seconds", waiting(book, IN_THE_LANE, {1: 2.5})) == []
     assert len(here("three seconds", waiting(book, IN_THE_LANE, {1: 2.5}), seconds=2)) == 1
 

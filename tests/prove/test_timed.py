@@ -64,7 +64,7 @@ def test_a_slow_squad_that_fills_after_a_count_of_two_keeps_the_cutter_waiting()
     slow = written(CUT, OUT, TWO, HOLD, lines=("Squad: girls-u13",))
     found = next(cause for cause in _judged(slow, "three seconds") if cause.breach.cause == WAITS)
     assert found.possession.seen.player(found.breach.players[0]).doing is Doing.LANE
-    assert "3.2 seconds" in found.breach.text
+    assert "3.25 seconds" in found.breach.text
 
 
 def test_a_slow_squad_that_fills_at_once_keeps_nobody_waiting() -> None:

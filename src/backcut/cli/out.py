@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import sys
 import tempfile
+from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -29,6 +31,9 @@ def write_whole(path: Path, text: str) -> None:
     """Write a text file whole or not at all. Raises: BackcutError when the place cannot be written."""
     name = ""
     try:
+        if path.exists() and not path.is_file():  # a pipe or a terminal: it must not be replaced
+            path.write_text(text, "utf-8")
+            return
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
@@ -44,3 +49,32 @@ def write_whole(path: Path, text: str) -> None:
     finally:
         with suppress(OSError):  # what is left when the writing failed; otherwise it bears the new name already
             os.unlink(name)
+
+
+def check_places(book: str, files: Mapping[str, Path | None]) -> None:
+    """Refuse, before anything is worked out, what could not be written afterwards or would be written over the book.
+
+    `files` are by the option that names them. Raises: BackcutError for the first that cannot be.
+    """
+    seen = {Path(book).resolve(): "the book itself"}
+    for option, file in files.items():
+        if file is None:
+            continue
+        if why := _cannot_be_written(file):
+            raise BackcutError(f"{file}: this file cannot be written ({why}). Name another place.")
+        if taken := seen.get(file.resolve()):
+            raise BackcutError(f"{option} {file}: this is {taken}. Name another place.")
+        seen[file.resolve()] = f"the file of {option} too"
+
+
+def _cannot_be_written(file: Path) -> str:
+    """Why a file cannot be written, as the system says it; empty where it can be."""
+    try:
+        if file.is_dir():
+            return os.strerror(errno.EISDIR)
+        above = next(folder for folder in file.absolute().parents if folder.exists())
+        if not above.is_dir():
+            return os.strerror(errno.ENOTDIR)
+    except OSError as error:
+        return error.strerror or str(error)
+    return "" if os.access(above, os.W_OK) else os.strerror(errno.EACCES)

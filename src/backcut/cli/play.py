@@ -10,7 +10,7 @@ from rich.table import Table
 from rich.text import Text
 
 from backcut.cli.book import show_problems
-from backcut.cli.out import PROBLEMS, console, print_json, write_whole
+from backcut.cli.out import PROBLEMS, check_places, console, print_json, write_whole
 from backcut.cli.start import begin
 from backcut.engine.choose import possession
 from backcut.engine.gym import gym
@@ -42,6 +42,7 @@ def play(
     squad: Annotated[str, typer.Option("--squad", help="Run with this squad preset instead of the book's.")] = "",
 ) -> None:
     """Play a possession by the book: every move, what each player does, and the sentence that says so."""
+    check_places(book, {"--html": html})
     opened, problems = open_book(book, SQUADS)
     here = gym(opened, court, squad)
     first = begin(book, opened, problems, json, start)

@@ -9,6 +9,7 @@ from backcut.offence.action import letter
 from backcut.page.findings import Asked, Heading, Item, findings_page
 from backcut.prove import words
 from backcut.prove.proof import Finding, Key, Proof
+from backcut.prove.property import Numbers, Property
 from backcut.prove.suggest import Way
 
 
@@ -17,11 +18,19 @@ def page(proof: Proof, ways: Mapping[Key, Sequence[Way]] | None) -> str:
     heading = Heading(
         proof.book,
         tuple(words.looked_at(proof)),
-        tuple(Asked(prop.name, prop.sentence(numbers), prop not in proof.not_judged) for prop, numbers in proof.asked),
+        tuple(
+            Asked(prop.name, _sentence(prop, numbers), prop not in proof.not_judged) for prop, numbers in proof.asked
+        ),
         tuple(words.left_out(proof)),
         proof.stopped or any(covered.waiting for covered in proof.covered),
     )
     return findings_page(heading, [_item(proof, finding, ways) for finding in proof.findings])
+
+
+def _sentence(prop: Property, numbers: Numbers) -> str:
+    """The property's sentence; empty where the name is the sentence, as of a coach's own."""
+    said = prop.sentence(numbers)
+    return "" if said.rstrip(".") == prop.name else said
 
 
 def _item(proof: Proof, finding: Finding, ways: Mapping[Key, Sequence[Way]] | None) -> Item:
@@ -36,7 +45,7 @@ def _item(proof: Proof, finding: Finding, ways: Mapping[Key, Sequence[Way]] | No
         steps=None if shown is None else shown.steps,
         book=proof.book,
         at=(0, 0) if shown is None else (max(len(shown.steps) - 1, 0), shown.beat),
-        here=breach.text,
+        here="" if shown is None and breach.text == breach.cause else breach.text,
         ways_out=tuple(
             f"{offered[way.text][0]}. {way.says} {words.changes(way)}" for way in (ways or {}).get(finding.key, ())
         ),

@@ -37,7 +37,7 @@ def book_text(name: str) -> str:
     if not exists(name):
         raise BookFileError(
             f"{name}: there is no such file, and no shipped book is called so. The shipped books are: "
-            f"{', '.join(presets())}. `play` and `count` take a formation too: {', '.join(formations())}."
+            f"{', '.join(presets())}. `play`, `prove` and `count` take a formation too: {', '.join(formations())}."
         )
     return text_from_file(Path(name))
 

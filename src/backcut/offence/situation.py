@@ -63,6 +63,10 @@ class Player:
     jammed: bool = False
     forgets: bool = False
 
+    def mirrored(self) -> Player:
+        """The same player on the other side of the floor."""
+        return replace(self, at=self.at.mirror, origin=self.origin and self.origin.mirror, side=-self.side)
+
 
 @dataclass(frozen=True, slots=True)
 class Last:
@@ -73,6 +77,10 @@ class Last:
     origin: Spot
     fresh: bool = True
     target: Spot | None = None
+
+    def mirrored(self) -> Last:
+        """The same pass or dribble on the other side of the floor."""
+        return replace(self, origin=self.origin.mirror, target=self.target and self.target.mirror)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +114,8 @@ class Situation:
 
     def mirrored(self) -> Situation:
         """The same situation on the other side of the floor."""
-        return replace(
-            self,
-            players=tuple(
-                replace(p, at=p.at.mirror, origin=p.origin and p.origin.mirror, side=-p.side) for p in self.players
-            ),
-            last=self.last
-            and replace(self.last, origin=self.last.origin.mirror, target=self.last.target and self.last.target.mirror),
-        )
+        players = tuple(player.mirrored() for player in self.players)
+        return replace(self, players=players, last=self.last and self.last.mirrored())
 
     def spots(self) -> dict[int, Spot]:
         """Where each number stands or is going."""

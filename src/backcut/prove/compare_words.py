@@ -23,7 +23,8 @@ def contradiction_lines(compared: Comparison) -> list[str]:
     if compared.apart is not None:
         return [compared.apart]
     found = compared.of(Sort.WHAT)
-    said = [f"{younger} stays true in {older}." if not found else f"{younger} does not stay true in {older}:"]
+    far = ", as far as it was compared" if compared.stopped else ""
+    said = [f"{younger} stays true in {older}{far}." if not found else f"{younger} does not stay true in {older}:"]
     for difference in found:
         said.append(f"In {difference.moments:,} of {compared.moments:,} moments: {_by(compared, difference)}.")
     named = [*_other(compared, "Allowed, in"), *_choices(compared, only_time=True)]

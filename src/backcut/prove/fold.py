@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from backcut.offence.book import Book
 from backcut.offence.event import Event
-from backcut.offence.situation import IN_LANE, Doing, Guard, Player, Situation
+from backcut.offence.situation import IN_LANE, Doing, Guard, Last, Player, Situation
 
 _READS_COUNT = "count of two"
 _ON_THE_WAY = (Doing.FILLING, Doing.OUT)
@@ -74,7 +75,7 @@ class Turn:
         shown = folded.mirrored() if self.flipped else folded
         called = {player.number: number for player, number in zip(shown.players, self.worn, strict=True)}
         last = shown.last
-        players = sorted((replace(p, number=called[p.number]) for p in shown.players), key=lambda p: p.number)
+        players = sorted((_wearing(p, called[p.number]) for p in shown.players), key=lambda p: p.number)
         return replace(
             shown,
             players=tuple(players),
@@ -94,8 +95,8 @@ def plain(book: Book, situation: Situation) -> Situation:
     inside = holder.doing in IN_LANE or holder.at not in book.rules.index
     if last is not None and not last.fresh and not inside:
         last = None
-    rank = {order: i for i, order in enumerate(sorted({p.order for p in situation.players if _ranked(p)}))}
-    players = tuple(_plain(player, rank) for player in situation.players)
+    orders = sorted({p.order for p in situation.players if _ranked(p)})
+    players = tuple(_plain(p, orders.index(p.order) if _ranked(p) else 0) for p in situation.players)
     count = situation.count if book.values["when to fill"] == _READS_COUNT else 0
     return Situation(players, situation.ball, last, count, situation.ended)
 
@@ -104,18 +105,34 @@ def _ranked(player: Player) -> bool:
     return player.doing in IN_LANE or player.doing is Doing.FLASHED
 
 
-def _plain(player: Player, rank: Mapping[int, int]) -> Player:
+# A million situations are made of a few hundred different players: what is found out about one is kept.
+
+
+@cache
+def _plain(player: Player, order: int) -> Player:
     guard = Guard.PLAIN if player.guard is Guard.SAGS else player.guard
     if _ranked(player):
-        return replace(player, guard=guard, order=rank[player.order])
+        return replace(player, guard=guard, order=order)
     return Player(player.number, player.at, player.doing, guard, jammed=player.jammed, forgets=player.forgets)
 
 
-#: What is compared to put players in order: everything but the number.
-_State = tuple[object, ...]
+@cache
+def _wearing(player: Player, number: int) -> Player:
+    return replace(player, number=number)
 
 
-def _state(player: Player) -> _State:
+#: A player to be put in order: everything but the number, which is compared; the number; himself.
+_Entry = tuple[tuple[object, ...], int, Player]
+
+
+@cache
+def _entries(player: Player) -> tuple[_Entry, _Entry]:
+    """The player as he is, and his mirror image."""
+    image = player.mirrored()
+    return (_state(player), player.number, player), (_state(image), player.number, image)
+
+
+def _state(player: Player) -> tuple[object, ...]:
     return (
         player.at,
         player.doing,
@@ -129,42 +146,47 @@ def _state(player: Player) -> _State:
     )
 
 
-def _numbered(situation: Situation, role: Mapping[int, int]) -> tuple[tuple[_State, ...], tuple[Player, ...]]:
-    """Who takes the place of which number: players of one role in order of what they do; and their states."""
-    slots: dict[int, list[Player]] = {}
-    for player in situation.players:
-        slots.setdefault(role[player.number], []).append(player)
-    waiting = {mark: sorted(((_state(p), p.number, p) for p in there), reverse=True) for mark, there in slots.items()}
-    chosen = [waiting[role[player.number]].pop() for player in situation.players]
-    return tuple(state for state, _, _ in chosen), tuple(player for _, _, player in chosen)
+def _numbered(entries: Sequence[_Entry], role: Mapping[int, int]) -> list[_Entry]:
+    """Who takes the place of which number: players of one role in order of what they do."""
+    waiting: dict[int, list[_Entry]] = {}
+    for entry in sorted(entries, reverse=True):
+        waiting.setdefault(role[entry[1]], []).append(entry)
+    return [waiting[role[number]].pop() for _, number, _ in entries]
 
 
 def fold(situation: Situation, role: Mapping[int, int], mirror: bool) -> tuple[Situation, Turn]:
     """The folded situation that stands for a plain one, and how it lies there. `mirror` also folds left and right."""
-    states, chosen = _numbered(situation, role)
-    shown, flipped = situation, False
+    entries = [_entries(player) for player in situation.players]
+    chosen, last, flipped = _numbered([straight for straight, _ in entries], role), situation.last, False
     if mirror:
-        other = situation.mirrored()
-        other_states, other_chosen = _numbered(other, role)
-        if _key(other_states, other, other_chosen) < _key(states, situation, chosen):
-            shown, flipped, chosen = other, True, other_chosen
-    numbers = [player.number for player in situation.players]
-    called = {player.number: number for player, number in zip(chosen, numbers, strict=True)}
-    last = shown.last
+        others, other_last = _numbered([image for _, image in entries], role), last and last.mirrored()
+        if _key(others, situation.ball, other_last) < _key(chosen, situation.ball, last):
+            chosen, last, flipped = others, other_last, True
+    called = {number: player.number for (_, number, _), player in zip(chosen, situation.players, strict=True)}
     return (
-        replace(
-            shown,
-            players=tuple(replace(player, number=number) for player, number in zip(chosen, numbers, strict=True)),
-            ball=called[shown.ball],
-            last=last and replace(last, player=called[last.player]),
+        Situation(
+            tuple(_wearing(player, called[player.number]) for _, _, player in chosen),
+            called[situation.ball],
+            last and replace(last, player=called[last.player]),
+            situation.count,
+            situation.ended,
         ),
-        Turn(tuple(player.number for player in chosen), flipped),
+        Turn(tuple(called), flipped),
     )
 
 
-def _key(states: tuple[_State, ...], situation: Situation, chosen: tuple[Player, ...]) -> tuple[object, ...]:
+def own_mirror(folded: Situation, role: Mapping[int, int]) -> Turn | None:
+    """How a folded situation lies in itself when mirrored; None where its mirror image is another."""
+    entries = [_entries(player) for player in folded.players]
+    images, last = _numbered([image for _, image in entries], role), folded.last
+    image = _key(images, folded.ball, last and last.mirrored())
+    if image != _key([straight for straight, _ in entries], folded.ball, last):
+        return None
+    return Turn(tuple(number for _, number, _ in images), True)
+
+
+def _key(chosen: Sequence[_Entry], ball: int, last: Last | None) -> tuple[object, ...]:
     """Decides which of two mirror images stands for both: players first, then the ball, then the last pass."""
-    place = {player.number: i for i, player in enumerate(chosen)}
-    last = situation.last
+    place = {number: i for i, (_, number, _) in enumerate(chosen)}
     passed = () if last is None else (last.kind, place[last.player], last.origin, last.target or "")
-    return states, place[situation.ball], passed
+    return [state for state, _, _ in chosen], place[ball], passed

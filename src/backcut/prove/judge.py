@@ -9,8 +9,6 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse import csr_matrix
-from scipy.sparse.csgraph import connected_components
 
 from backcut.prove.property import Always, Breach, Eventually, Numbers, Seen
 from backcut.prove.walk import Edge, Walk
@@ -85,6 +83,8 @@ class _Rounds:
                 yield edge, edge.target * self.width + to
 
     def broken(self) -> Iterator[Broken]:
+        if not any(self.begun):
+            return
         for_ever = self._for_ever()
         if not for_ever.any():
             return
@@ -105,6 +105,10 @@ class _Rounds:
 
     def _for_ever(self) -> Bools:
         """Where a possession can go round for ever: in a set of states that lead to one another and nowhere else."""
+        # Loaded only where something has begun that has to end.
+        from scipy.sparse import csr_matrix
+        from scipy.sparse.csgraph import connected_components
+
         size = len(self.open)
         sources: list[int] = []
         targets: list[int] = []

@@ -72,38 +72,37 @@ def _reached(walk: Walk, turns: list[Turn]) -> Bools:
     """Per folded situation and turn, whether the walk comes there."""
     place = {turn: i for i, turn in enumerate(turns)}
     own = [walk.own_mirror(node) for node in range(len(walk.situations))]
-    kinds: dict[tuple[Turn, Turn | None], list[tuple[int, int]]] = {}
-    for source, edges in enumerate(walk.edges):
-        for edge in edges:
-            kinds.setdefault((edge.turn, own[edge.target]), []).append((source, edge.target))
 
     def straight(turn: Turn, mirror: Turn | None) -> int:
         # A situation that is its own mirror image lies in two ways on the floor that are one.
         return place[turn.then(mirror, walk.numbers) if mirror is not None and turn.flipped else turn]
 
-    tables = []
-    for (turn, mirror), ways in kinds.items():
-        to = np.array([straight(at.then(turn, walk.numbers), mirror) for at in turns])
-        pairs = np.array(ways)
-        tables.append((pairs[:, 0], pairs[:, 1], to))
+    kinds: dict[tuple[Turn, Turn | None], int] = {}
+    ways = [
+        (edge.target, kinds.setdefault((edge.turn, own[edge.target]), len(kinds)))
+        for edges in walk.edges
+        for edge in edges
+    ]
+    target, kind = np.array(ways, dtype=np.int64).reshape(-1, 2).T
+    whither = [[straight(at.then(turn, walk.numbers), mirror) for at in turns] for turn, mirror in kinds]
+    to = np.array(whither, dtype=np.int64).reshape(-1, len(turns))
+    many = np.array([len(edges) for edges in walk.edges])
+    first = np.cumsum(many) - many
+
     reached = np.zeros((len(walk.situations), len(turns)), dtype=np.bool_)
-    for node, begun in walk.begun.items():
+    fresh = np.zeros_like(reached)
+    for begin, begun in walk.begun.items():
         for _, turn in begun:
-            reached[node, straight(turn, own[node])] = True
-    new = reached.copy()
-    while new.any():
-        fresh = np.zeros_like(reached)
-        lively: Bools = np.any(new, axis=1)
-        for sources, targets, to in tables:
-            keep = lively[sources]
-            if not keep.any():
-                continue
-            moved = np.zeros((int(keep.sum()), len(turns)), dtype=np.bool_)
-            rows, columns = np.nonzero(new[sources[keep]])
-            moved[rows, to[columns]] = True
-            np.logical_or.at(fresh, targets[keep], moved)
-        new = fresh & ~reached
-        reached |= new
+            fresh[begin, straight(turn, own[begin])] = True
+    while fresh.any():
+        reached |= fresh
+        node, at = np.divmod(np.flatnonzero(fresh), len(turns))
+        fresh[:] = False
+        # One row for every way out of every place that is new.
+        out = many[node]
+        way = np.repeat(first[node] - np.cumsum(out) + out, out) + np.arange(out.sum())
+        fresh[target[way], to[kind[way], np.repeat(at, out)]] = True
+        fresh &= ~reached
     return reached
 
 

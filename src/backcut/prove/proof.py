@@ -63,12 +63,17 @@ class Covered:
 
 @dataclass(slots=True)
 class Proof:
-    """The findings of a proof, the nearest first, and what was covered; `stopped` where it was stopped early."""
+    """The findings of a proof, the nearest first, and what was covered; `stopped` where it was stopped early.
+
+    `named` numbers were told apart, and left and right where `sided`.
+    """
 
     book: Book
     asked: Sequence[Wanted]
     depths: tuple[Depth, ...]
     whole: Whole
+    named: frozenset[int] = frozenset()
+    sided: bool = False
     findings: list[Finding] = field(default_factory=list)
     covered: list[Covered] = field(default_factory=list)
     timed: dict[Depth, TimedCovered] = field(default_factory=dict)
@@ -79,7 +84,7 @@ class Proof:
     def clean(self) -> bool:
         """Whether everything asked for was looked at and nothing was found."""
         waiting = sum(c.waiting for c in self.covered) + sum(c.waiting for c in self.timed.values())
-        return not (self.findings or self.stopped or waiting)
+        return not (self.findings or self.not_judged or self.stopped or waiting)
 
 
 def usual() -> list[Wanted]:
@@ -112,7 +117,7 @@ def prove(
 
     seconds: dict[Depth, float] = {}
     whole = Whole(book, tuple(depths), make)
-    proof = Proof(book, usual() if asked is None else asked, tuple(depths), whole)
+    proof = Proof(book, usual() if asked is None else asked, tuple(depths), whole, frozenset(named), sided)
     try:
         for depth in depths:
             _judge(proof, whole.walk(depth))
@@ -125,6 +130,7 @@ def prove(
         _judge_whole(proof)
     except KeyboardInterrupt:
         proof.stopped = True
+        proof.not_judged = [prop for prop, _ in proof.asked if isinstance(prop, Sometimes)]
     proof.covered = [_covered(made, seconds[depth]) for depth, made in whole.walks.items() if depth in seconds]
     proof.findings.sort(key=lambda finding: (finding.possession is None, finding.far, -finding.situations))
     return proof

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from backcut.offence.action import letter
 from backcut.offence.book import Book
@@ -66,7 +66,7 @@ class Ways:
         for way in ways:
             keys = self._whole(way.text, books[way.text])
             if finding.key not in keys and keys <= before:
-                found.append(way)
+                found.append(replace(way, leaves=len(keys)))
             if len(found) == OFFERED:
                 break
         return found
@@ -89,14 +89,20 @@ class Ways:
         return self.whole[text]
 
     def _keys(self, book: Book, *, sometimes: bool) -> frozenset[Key]:
-        wanted = [asked for asked in self.proof.asked if isinstance(asked[0], Sometimes) is sometimes]
-        return frozenset(found.key for found in prove(book, self.proof.depths, wanted).findings)
+        proof = self.proof
+        wanted = [asked for asked in proof.asked if isinstance(asked[0], Sometimes) is sometimes]
+        made = prove(book, proof.depths, wanted, named=proof.named, sided=proof.sided)
+        if made.stopped:
+            raise KeyboardInterrupt  # what was cut short proves nothing
+        return frozenset(found.key for found in made.findings)
 
     def _way(self, says: str, text: str, book: Book) -> Way:
         if text not in self.compared:
             walks = tuple(self.proof.whole.walks.values())
             self.compared[text] = compare(self.proof.book, book, self.proof.depths, walks=walks)
         found = self.compared[text]
+        if found.stopped:
+            raise KeyboardInterrupt
         changed = tuple(difference.text for difference in found.differences[:SAID])
         looked = self.quick[text]
         leaves = len(looked[1]) if looked else 0

@@ -17,7 +17,7 @@ from backcut.prove.strides import Strides
 #: An off-ball defender copies his man after 0.48-0.60 s, measured on professional tracking data: what is shorter no
 #: defence can use. Half a spoken count.
 TICK_S = 0.5
-#: FIBA Art. 26: nobody stays in the restricted area for more than three seconds.
+#: FIBA Art. 26 (the number from memory): nobody stays in the restricted area for more than three seconds.
 LANE_LIMIT_S = 3.0
 
 #: The clock of a cutter is two numbers in one: so often this, the ticks until the catcher has looked, and added to it

@@ -14,7 +14,7 @@ from backcut.offence.book import Book
 from backcut.offence.event import Event
 from backcut.offence.situation import Situation
 from backcut.prove.depth import Depth, may_happen
-from backcut.prove.fold import Turn, fold, has_mirror, plain, roles
+from backcut.prove.fold import Turn, fold, has_mirror, own_mirror, plain, roles
 from backcut.prove.starts import Start, starts
 
 #: Situations a walk visits before it stops and says so.
@@ -85,10 +85,7 @@ class Walk:
 
     def own_mirror(self, node: int) -> Turn | None:
         """How a situation lies in itself when mirrored; None where sides are not folded or the image is another."""
-        if not self.mirror:
-            return None
-        image, turn = fold(self.situations[node].mirrored(), self.role, False)
-        return Turn(turn.worn, True) if image == self.situations[node] else None
+        return own_mirror(self.situations[node], self.role) if self.mirror else None
 
     def images(self, node: int) -> int:
         """How many situations a folded one stands for, players not told apart: two where its mirror is another."""

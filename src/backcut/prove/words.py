@@ -8,6 +8,7 @@ from backcut.engine.words import action_words, event_words
 from backcut.offence.action import Action, letter
 from backcut.offence.book import Book
 from backcut.offence.event import PASSES, EventKind
+from backcut.offence.situation import IN_LANE, Doing, Situation
 from backcut.prove.depth import NEEDS, Depth, not_tried
 from backcut.prove.early import case, cases
 from backcut.prove.possession import Possession
@@ -31,6 +32,17 @@ def how_often(finding: Finding) -> str:
         return "never, in all that was looked at"
     far = f"after {counted(finding.far, 'event')}" if finding.far else "at the start"
     return f"{counted(finding.situations, 'situation')}, the nearest {far}"
+
+
+def begins(start: Situation) -> str:
+    """How a possession begins that does not begin as the book does: with a drive, a throw-in, the ball elsewhere."""
+    holder = start.holder
+    if holder.doing in IN_LANE and holder.origin is not None:
+        return f"{holder.number} has caught the ball and driven to the rim from the {holder.origin.title}."
+    for player in start.players:
+        if player.doing is Doing.OUT:
+            return f"{player.number} has thrown the ball in to {holder.number}, at the {holder.at.title}."
+    return f"{holder.number} has the ball at the {holder.at.title}."
 
 
 def lines(book: Book, shown: Possession) -> list[str]:
@@ -58,7 +70,9 @@ def sentence(book: Book, rank: int) -> str:
 
 def covered(proof: Proof, depth: Covered) -> str:
     """What was looked at, at one depth."""
-    sizes = f"{counted(depth.unfolded, 'situation')} ({depth.situations:,} with mirror images folded)"
+    folded = proof.whole.walk(depth.depth).mirror
+    how = f"{depth.situations:,} with mirror images folded" if folded else "left and right told apart"
+    sizes = f"{counted(depth.unfolded, 'situation')} ({how})"
     said = f"{depth.depth}: {sizes}, {counted(depth.moves, 'move')}, {depth.seconds:.1f} s: {depth.depth.says}."
     if depth.waiting:
         said += f" Not looked at: {counted(depth.waiting, 'situation')} that were found."
@@ -82,10 +96,15 @@ def left_out(proof: Proof) -> list[str]:
     return said
 
 
+def asked(proof: Proof) -> list[Covered]:
+    """What was covered of the depths that were asked for."""
+    return [depth for depth in proof.covered if depth.depth in proof.depths]
+
+
 def looked_at(proof: Proof, apart: bool = False) -> list[str]:
     """What was walked through, line by line: each depth asked for, and what else had to be looked at."""
     said = []
-    for depth in (depth for depth in proof.covered if depth.depth in proof.depths):
+    for depth in asked(proof):
         said.append(covered(proof, depth))
         if (timed := proof.timed.get(depth.depth)) is not None:
             sizes = f"{counted(timed.timed, 'situation')} with their clocks, {counted(timed.passes, 'pass', 'passes')}"
@@ -107,8 +126,12 @@ def looked_at(proof: Proof, apart: bool = False) -> list[str]:
 def held_to(proof: Proof) -> list[str]:
     """What was judged, one line a kind."""
     kinds = [kind for kind in ("always", "eventually", "sometimes") if any(p.kind == kind for p, _ in proof.asked)]
-    names = [", ".join(prop.name for prop, _ in proof.asked if prop.kind == kind) for kind in kinds]
-    return [f"{kind}: {listed}." for kind, listed in zip(kinds, names, strict=True)]
+    names = {kind: [prop.name for prop, _ in proof.asked if prop.kind == kind] for kind in kinds}
+    # A sentence of the coach's own may hold commas.
+    return [
+        f"{kind}: {('; ' if any(',' in name for name in listed) else ', ').join(listed)}."
+        for kind, listed in names.items()
+    ]
 
 
 def changes(way: Way) -> str:

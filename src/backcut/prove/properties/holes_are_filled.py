@@ -114,7 +114,7 @@ def late(seen: Seen, side: int, after_s: float) -> Breach:
         why = "although somebody is right behind it"
     return Breach(
         f"The hole beside the ball is filled late, {why}.",
-        f"The {spot.title}, next to {seen.situation.ball} with the ball, is empty for {after_s:.1f} seconds, {why}.",
+        f"The {spot.title}, next to {seen.situation.ball} with the ball, is empty for {after_s:.3g} seconds, {why}.",
         (behind.number,),
         tuple(rank for rank, phrase in seen.book.rules.habits if phrase.name == "fill"),
         spot,
@@ -126,8 +126,8 @@ PROPERTY = Eventually(
     says="An empty spot beside the ball is filled within {seconds} seconds of the catch, if a team-mate is behind it.",
     why=(
         "The next pass goes there, and who is closely guarded has five seconds to pass (FIBA Official Basketball "
-        "Rules, Art. 27). At once, a fill takes the shipped squads two to three seconds; after a look or a count of "
-        "two, about four. Three is what coaches ask for: common practice, no source."
+        "Rules, Art. 27; the number from memory). At once, a fill takes the shipped squads two to three seconds; after "
+        "a look or a count of two, about four. Three is what coaches ask for: common practice, no source."
     ),
     numbers={"seconds": 5.0, "whatever": 0.0},
     begins=_begins,

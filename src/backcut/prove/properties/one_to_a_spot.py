@@ -43,7 +43,10 @@ def _cause(seen: Seen, troubles: list[Trouble]) -> str:
         return f"{first} sends {one} to a spot that is taken."
     if first != last:
         return f"{first} sends {one} and {last} sends {other} to one spot."
-    return f"{first} sends {one} and {'another like that' if one == other else other} to one spot."
+    if one != other:
+        return f"{first} sends {one} and {other} to one spot."
+    two = f"two players{one.removeprefix('a player')}" if one.startswith("a player") else f"{one} and another like that"
+    return f"{first} sends {two} to one spot."
 
 
 def _name(seen: Seen, player: Player) -> str:

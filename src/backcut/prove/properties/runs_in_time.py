@@ -17,7 +17,7 @@ def _looks(seen: Seen, numbers: Numbers) -> Iterator[Breach]:
         way = f"from the {plain_title(action.origin)} to the {plain_title(action.target)}"
         yield Breach(
             f"{said_by(seen.book, action.habit)} asks for a run that takes too long, {way}.",
-            f"{action.player} needs {took_s:.1f} seconds from the {action.origin.title} to the {action.target.title}.",
+            f"{action.player} needs {took_s:.3g} seconds from the {action.origin.title} to the {action.target.title}.",
             (action.player,),
             () if action.habit is None else (action.habit,),
             action.target,

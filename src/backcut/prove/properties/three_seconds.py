@@ -30,7 +30,7 @@ def _breach(seen: Seen, player: Player, waited_s: float) -> Breach:
         why = "until the others have moved up"
     else:
         why = "though nobody moves up any more"
-    waits = f"has been in the lane for {waited_s:.1f} seconds" if waited_s else "is told to stay in the lane"
+    waits = f"has been in the lane for {waited_s:.3g} seconds" if waited_s else "is told to stay in the lane"
     return Breach(
         f"{who(seen.book, seen.situation, player).capitalize()} waits in the lane {why}.",
         f"{player.number} {waits}, {why}.",
