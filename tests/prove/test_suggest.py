@@ -40,9 +40,9 @@ Back home. When a shot goes up, the highest of us gets back and the rest rebound
 Wide. Otherwise I hold, wide, feet set.
 """
 BACK = ("somebody back", "Nobody is back when all stand.")
-SPEAKS = ("every sentence speaks", "C (Fill) never speaks.")
-SILENT = ("an answer for everybody", "H (Out) names no spot to come out to.")
-TAKEN = ("one to a spot", "H (Out) sends a player in the lane to a spot that is taken.")
+SPEAKS = ("every sentence speaks", "(Fill) never speaks.")
+SILENT = ("an answer for everybody", "(Out) names no spot to come out to.")
+TAKEN = ("one to a spot", "(Out) sends a player in the lane to a spot that is taken.")
 
 
 @cache

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from backcut.offence.book import Book
 from backcut.offence.book_text import Entry, entries_from_text, sentence_lines
 from backcut.offence.choices import CHOICES
-from backcut.offence.phrase import phrases
+from backcut.offence.phrase import Phrase, phrases
 from backcut.offence.sentences import Read
 
 
@@ -40,11 +40,20 @@ def take_out(text: str, rank: int) -> str:
     return _text([*before, *after])
 
 
-def put_in(text: str, name: str, rank: int) -> str:
-    """The book with the phrase of this name as the sentence at this rank. Raises: KeyError for an unknown phrase."""
+def said_in(phrase: Phrase, values: Mapping[str, str]) -> dict[str, str]:
+    """Of these values those that the phrase cannot leave unsaid; the default of a choice where there is none."""
+    must = (slot for slot in phrase.slots if f"[ {{{slot}}}]" not in phrase.says)
+    return {slot: values.get(slot, CHOICES[slot].default) for slot in must}
+
+
+def put_in(text: str, name: str, rank: int, values: Mapping[str, str] | None = None) -> str:
+    """The book with the phrase of this name as the sentence at this rank.
+
+    `values` are the book's, so that what the sentence must say does not contradict them. Raises: KeyError for an
+    unknown phrase.
+    """
     phrase = phrases()[name]
-    values = {slot: CHOICES[slot].default for slot in phrase.slots if f"[ {{{slot}}}]" not in phrase.says}
-    new = [_written(Read(phrase, values, phrase.cue)), Entry("blank", "", 0)]
+    new = [_written(Read(phrase, said_in(phrase, values or {}), phrase.cue)), Entry("blank", "", 0)]
     if rank >= _sentences(text):
         return _text([*entries_from_text(text), Entry("blank", "", 0), *new[:1]])
     before, block, after = _parted(text, rank)

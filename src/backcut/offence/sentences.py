@@ -99,6 +99,7 @@ def every_sentence(optional: bool = True) -> Iterator[str]:
             yield phrase.sentence({slot: value for slot, value in zip(phrase.slots, way, strict=True) if value})
 
 
+@lru_cache(maxsize=512)
 def sentence_from_text(text: str) -> Read:
     """Read one sentence, with or without a cue word in front ("Back. When I am ...").
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass, field
@@ -21,6 +22,8 @@ from backcut.prove.whole import Whole
 Wanted = tuple[Property, Numbers]
 #: What makes a finding the same in another book: the property and the cause.
 Key = tuple[str, str]
+#: The letter in front of a sentence's cue, as in "H (Out)": one sentence more or less, and it is another.
+_LETTER = re.compile(r"\b[A-Z]{1,2} (?=\()")
 #: Told what is being looked at and how many situations have been found.
 Progress = Callable[[str, int], None]
 
@@ -43,8 +46,8 @@ class Finding:
 
     @property
     def key(self) -> Key:
-        """What makes it the same finding in another book: the property and the cause."""
-        return self.prop.name, self.breach.cause
+        """What makes it the same finding in another book: the property and the cause, whatever the letters there."""
+        return self.prop.name, _LETTER.sub("", self.breach.cause)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +149,7 @@ def _judge(proof: Proof, made: Walk) -> None:
         elif isinstance(prop, Eventually):
             broken = judge_eventually(made, prop, numbers)
         for cause in broken:
-            if (prop.name, cause.breach.cause) not in known:
+            if (prop.name, _LETTER.sub("", cause.breach.cause)) not in known:
                 proof.findings.append(_finding(made, prop, numbers, cause))
 
 
@@ -157,7 +160,7 @@ def _judge_in_time(proof: Proof, timed: TimedResult | None) -> None:
     known = {finding.key for finding in proof.findings}
     proof.timed[timed.depth] = timed.covered
     for broken in timed.broken:
-        if (broken.prop.name, broken.breach.cause) not in known:
+        if (broken.prop.name, _LETTER.sub("", broken.breach.cause)) not in known:
             shown, depth = broken.possession, timed.depth
             proof.findings.append(
                 Finding(broken.prop, broken.numbers, broken.breach, depth, broken.situations, broken.far, shown)

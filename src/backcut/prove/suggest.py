@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from backcut.offence.action import letter
 from backcut.offence.book import Book
 from backcut.offence.choices import CHOICES
-from backcut.offence.edit import choose, move, put_in, take_out
+from backcut.offence.edit import choose, move, put_in, said_in, take_out
 from backcut.offence.phrase import phrases
 from backcut.offence.reading import book_from_text
 from backcut.prove.compare import Comparison, compare
@@ -53,7 +53,7 @@ class Ways:
 
     def out_of(self, finding: Finding) -> list[Way]:
         """The changes that remove a finding and make no new one: first those that remove most, then change least."""
-        before = {known.key for known in self.proof.findings}
+        before = {known.key for known in self.proof.findings} | _not_judged(self.proof)
         hopeful = [
             (says, text, looked[0])
             for says, text in _changes(self.text, self.proof.book, finding)
@@ -66,7 +66,7 @@ class Ways:
         for way in ways:
             keys = self._whole(way.text, books[way.text])
             if finding.key not in keys and keys <= before:
-                found.append(replace(way, leaves=len(keys)))
+                found.append(replace(way, leaves=sum(1 for _, cause in keys if cause)))
             if len(found) == OFFERED:
                 break
         return found
@@ -94,7 +94,7 @@ class Ways:
         made = prove(book, proof.depths, wanted, named=proof.named, sided=proof.sided)
         if made.stopped:
             raise KeyboardInterrupt  # what was cut short proves nothing
-        return frozenset(found.key for found in made.findings)
+        return frozenset(found.key for found in made.findings) | _not_judged(made)
 
     def _way(self, says: str, text: str, book: Book) -> Way:
         if text not in self.compared:
@@ -105,8 +105,13 @@ class Ways:
             raise KeyboardInterrupt
         changed = tuple(difference.text for difference in found.differences[:SAID])
         looked = self.quick[text]
-        leaves = len(looked[1]) if looked else 0
+        leaves = sum(1 for _, cause in looked[1] if cause) if looked else 0
         return Way(says, text, found.differing, found.moments, changed, leaves)
+
+
+def _not_judged(proof: Proof) -> frozenset[Key]:
+    """Marks for what a proof could not judge: a change that only hides a finding removes nothing."""
+    return frozenset((prop.name, "") for prop in proof.not_judged)
 
 
 def _changes(text: str, book: Book, finding: Finding) -> Iterator[tuple[str, str]]:
@@ -117,7 +122,8 @@ def _changes(text: str, book: Book, finding: Finding) -> Iterator[tuple[str, str
         if name not in names:
             general = phrase.special_case_of
             for rank in {names.index(general) if general in names else 0, len(names) - 1}:
-                yield f'Add as {letter(rank)}: "{phrase.sentence({})}"', put_in(text, name, rank)
+                said = phrase.sentence(said_in(phrase, book.values))
+                yield f'Add as {letter(rank)}: "{said}"', put_in(text, name, rank, book.values)
     for rank in finding.breach.habits:
         for to in (to for to in range(len(names)) if to != rank):
             yield f"Put {letter(rank)} {book.cue(rank)} in the place of {letter(to)}", move(text, rank, to)
