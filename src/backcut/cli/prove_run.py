@@ -47,14 +47,8 @@ def run(
     model: Path | None,
 ) -> None:
     """Prove a book, or compare two, as the options of `backcut prove` say. Raises: BackcutError, typer.Exit."""
-    gc.disable()  # a proof makes millions of things, and no rings of them
     depths = _depths(depth)
-    if most < 1:
-        raise BackcutError(f"--most {most} is too small: nothing would be looked at. Leave it out, or say 1000.")
-    if apply is not None and apply < 1:
-        raise BackcutError(f"--apply {apply}: ways out are numbered from 1. See them with --suggest.")
-    if to is not None and apply is None:
-        raise BackcutError("--to says where --apply writes the new book. Add --apply, or leave it out.")
+    _check_numbers(most, apply, to)
     if other:
         one_only = {
             "--property": properties,
@@ -67,8 +61,6 @@ def run(
         }
         if idle := [option for option, given in one_only.items() if given]:
             raise BackcutError(f"{', '.join(idle)}: for one book only. Leave it out, or name one book.")
-    if to is not None and to.exists():
-        raise BackcutError(f"{to}: this file exists already and is left alone. Name another with --to.")
     check_places(book, {"--to": to, "--html": html, "--model": model})
     opened = _ready(book, json)
     if other:
@@ -76,7 +68,7 @@ def run(
         return
     asked = asked_of(opened)
     wanted = chosen(properties, asked.properties) if properties else asked.properties
-    with _progress(json) as tell:
+    with _uncollected(), _progress(json) as tell:
         proof = prove(
             opened,
             depths,
@@ -115,6 +107,27 @@ def run(
             console.print(line, markup=False, soft_wrap=True)
     if not proof.clean:
         raise typer.Exit(PROBLEMS)
+
+
+def _check_numbers(most: int, apply: int | None, to: Path | None) -> None:
+    if most < 1:
+        raise BackcutError(f"--most {most} is too small: nothing would be looked at. Leave it out, or say 1000.")
+    if apply is not None and apply < 1:
+        raise BackcutError(f"--apply {apply}: ways out are numbered from 1. See them with --suggest.")
+    if to is not None and apply is None:
+        raise BackcutError("--to says where --apply writes the new book. Add --apply, or leave it out.")
+    if to is not None and to.exists():
+        raise BackcutError(f"{to}: this file exists already and is left alone. Name another with --to.")
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Without the collector of rings: a proof makes millions of things, and no rings of them."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 def _depths(text: str) -> tuple[Depth, ...]:
