@@ -10,7 +10,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from backcut.prove.property import Always, Breach, Eventually, Numbers, Seen
+from backcut.prove.property import Always, Breach, Eventually, Numbers, seen
 from backcut.prove.walk import Edge, Walk
 
 Bools = NDArray[np.bool_]
@@ -23,11 +23,6 @@ class Broken:
     breach: Breach
     nodes: list[int] = field(default_factory=list)
     onward: tuple[Edge, ...] = ()
-
-
-def seen(walk: Walk, node: int) -> Seen:
-    """A situation of a walk as properties see it."""
-    return Seen(walk.book, walk.situations[node], walk.decisions[node], walk.settled[node])
 
 
 def judge_always(walk: Walk, prop: Always, numbers: Numbers) -> list[Broken]:

@@ -17,6 +17,7 @@ from backcut.offence.situation import Situation
 from backcut.prove.depth import Depth
 
 if TYPE_CHECKING:
+    from backcut.prove.walk import Walk
     from backcut.prove.whole import Whole
 
 
@@ -34,6 +35,11 @@ class Seen:
     settled: bool
     waited_s: Mapping[int, float] = field(default_factory=dict)
     run_s: Callable[[Action], float] | None = None
+
+
+def seen(walk: Walk, node: int) -> Seen:
+    """A situation of a walk as properties see it."""
+    return Seen(walk.book, walk.situations[node], walk.decisions[node], walk.settled[node])
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from backcut.offence.book import Book
 from backcut.prove.depth import Depth
 from backcut.prove.lift import Lifted, lift
-from backcut.prove.property import Seen
-from backcut.prove.walk import Walk
+from backcut.prove.property import Seen, seen
+from backcut.prove.walk import Walk, walk
+
+#: How many situations are near.
+NEAR = 300
 
 
 @dataclass(slots=True)
@@ -31,16 +34,17 @@ class Whole:
     def seen(self, depths: tuple[Depth, ...] = ()) -> Iterator[Seen]:
         """Every situation of these depths, those asked for where none is named."""
         for depth in depths or self.asked:
-            walk = self.walk(depth)
-            for situation, decision, settled in zip(walk.situations, walk.decisions, walk.settled, strict=True):
-                yield Seen(self.book, situation, decision, settled)
+            made = self.walk(depth)
+            yield from (seen(made, node) for node in range(len(made.situations)))
+
+    def near(self, depths: tuple[Depth, ...]) -> Iterator[Seen]:
+        """The nearest situations of these depths: often enough to see that something does happen."""
+        for depth in depths:
+            near = self.walks.get(depth) or walk(self.book, depth, most=NEAR)
+            yield from (seen(near, node) for node in range(len(near.situations)))
 
     def lifted(self, depth: Depth) -> Lifted:
         """The walk at this depth with the players told apart."""
         if depth not in self.lifts:
             self.lifts[depth] = lift(self.walk(depth))
         return self.lifts[depth]
-
-    def made(self) -> Mapping[Depth, Walk]:
-        """The walks made so far."""
-        return self.walks

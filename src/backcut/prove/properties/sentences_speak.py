@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 
 from backcut.prove.depth import Depth
 from backcut.prove.property import Breach, Numbers, Sometimes
@@ -17,7 +18,7 @@ def _looks(whole: Whole, numbers: Numbers) -> Iterator[Breach]:
     book = whole.book
     silent = set(range(len(book.sentences)))
     beaten_by: dict[int, set[int]] = {rank: set() for rank in silent}
-    for seen in whole.seen(_DEPTHS):
+    for seen in chain(whole.near(_DEPTHS), whole.seen(_DEPTHS)):
         if not silent:
             return
         for action in seen.decision.actions:
