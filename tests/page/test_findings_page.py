@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from hashlib import sha256
 from html import unescape
-from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
@@ -18,6 +17,7 @@ from playwright.sync_api import Browser, Page
 from backcut.page.findings import findings_page
 
 from .proved import CLASH, NEVER, SILENT, STARTS, clash, heading, never, opposite, silent, starts
+from .tags import Tags
 
 AXE = Path(__file__).parents[1] / "vendor" / "axe-core" / "axe.min.js"
 FONT = re.compile(r"url\(data:font/woff2;base64,[A-Za-z0-9+/=]+\)")
@@ -56,38 +56,6 @@ def opened(browser: Browser, tmp_path: Path, html: str) -> Iterator[Opener]:
     for page in pages:
         page.close()
     assert [text for text in told if not text.split("#")[0].endswith("/findings.html")] == []
-
-
-class Tags(HTMLParser):
-    """Ids outside templates, and inside each; what fetches, what acts inline, what is not closed."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.ids: list[list[str]] = [[]]
-        self.wrong: list[str] = []
-        self.open: list[str] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Note what the element fetches or does."""
-        if tag not in {"meta", "input", "br"}:
-            self.open.append(tag)
-        for name, value in attrs:
-            if name == "id" and value:
-                self.ids[-1 if "template" in self.open[:-1] else 0].append(value)
-            fetches = name in {"src", "srcset", "action"} or (name == "href" and not (value or "").startswith("#"))
-            if fetches or name == "style" or name.startswith("on"):
-                self.wrong.append(f"{tag} {name}={value}")
-        if tag == "template":
-            self.ids.append([])
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """An element closed where it opens, as in SVG."""
-        self.handle_starttag(tag, attrs)
-        self.open.pop()
-
-    def handle_endtag(self, tag: str) -> None:
-        """The last opened element closes first."""
-        assert self.open.pop() == tag
 
 
 def words(html: str) -> str:
