@@ -227,8 +227,9 @@ def test_the_address_opens_a_finding_directly_and_back_leads_to_the_list(opened:
     page = opened("#1")
     assert page.locator("h1").inner_text().replace("\n", " ") == SILENT
     page.get_by_role("link", name="Next: finding 2").click()
-    assert page.locator("h1").inner_text().replace("\n", " ") == CLASH
+    page.get_by_role("heading", level=1, name=CLASH).wait_for()
     page.go_back()
+    page.get_by_role("heading", level=1, name=SILENT).wait_for()
     page.get_by_role("link", name="All 4 findings").click()
     assert page.locator("#finding-1").bounding_box() is not None
     assert page.locator("#slider").count() == 0
