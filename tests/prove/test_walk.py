@@ -12,11 +12,12 @@ from backcut.engine.possession import Decision
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
 from backcut.offence.situation import Situation
+from backcut.prove import walk as walking
 from backcut.prove.depth import Depth
 from backcut.prove.fold import fold, has_mirror, plain
 from backcut.prove.lift import apart, lift
 from backcut.prove.starts import Start, starts
-from backcut.prove.walk import May, Walk, walk
+from backcut.prove.walk import Edge, May, Walk, walk
 
 PASS, SKIP, DENY = EventKind.PASS, EventKind.SKIP, EventKind.DENY
 
@@ -133,7 +134,7 @@ def test_a_walk_that_is_stopped_by_hand_keeps_what_it_has() -> None:
             raise KeyboardInterrupt
 
     made = walk(named("school-team"), Depth.DENIED, progress=stop)
-    assert len(made.situations) == 50
+    assert len(made.situations) == 49  # the fiftieth was found, but not yet the way to it
     assert made.unfinished > 0
 
 
@@ -142,3 +143,24 @@ def test_what_comes_after_a_hole_in_the_book_is_not_followed() -> None:
     holes = [node for node, decision in enumerate(made.decisions) if decision.troubles]
     assert holes
     assert all(made.edges[node] == [] for node in holes)
+
+
+def test_a_walk_that_is_stopped_between_any_two_lines_is_whole(monkeypatch: pytest.MonkeyPatch) -> None:
+    for calls in range(1, 60, 3):
+        left = calls
+
+        def sometimes(*given: object) -> Edge:
+            nonlocal left
+            left -= 1
+            if left == 0:
+                raise KeyboardInterrupt
+            return Edge(*given)  # type: ignore[arg-type]
+
+        monkeypatch.setattr(walking, "Edge", sometimes)
+        made = walk(named("school-team"), Depth.DENIED)
+        sizes = {len(made.situations), len(made.decisions), len(made.parent), len(made.edges), len(made.looked)}
+        assert len(sizes) == 1
+        for node in range(len(made.situations)):
+            made.way_to(node)
+            assert all(edge.target < len(made.situations) for edge in made.edges[node])
+        assert made.unfinished

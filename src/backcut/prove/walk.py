@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 from backcut.engine.advance import follow, happen
 from backcut.engine.decide import decide
@@ -155,8 +156,24 @@ class _Walker:
                         break
                 layer, far = following, far + 1
         except KeyboardInterrupt:
-            pass
+            self._mend()
         return self.walk
+
+    def _mend(self) -> None:
+        """Take away what was half added when the walk was stopped: Ctrl-C may come between any two lines."""
+        walk = self.walk
+        lists: list[list[Any]] = [walk.situations, walk.decisions, walk.settled, walk.far, walk.parent, walk.edges]
+        lists.append(walk.looked)
+        whole = min(map(len, lists))
+        if whole:
+            before = walk.parent[whole - 1]
+            known = whole - 1 in walk.begun if before is None else before[1] < len(walk.edges[before[0]])
+            whole -= not known
+        for each in lists:
+            del each[whole:]
+        for edges in walk.edges:
+            while edges and edges[-1].target >= whole:
+                edges.pop()
 
     def _begin(self, start: Start) -> list[int]:
         node, turn, new = self._node(start.situation, None, start.far)
