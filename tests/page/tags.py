@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from base64 import b64encode
+from hashlib import sha256
 from html.parser import HTMLParser
 
 
@@ -35,3 +38,14 @@ class Tags(HTMLParser):
     def handle_endtag(self, tag: str) -> None:
         """The last opened element closes first."""
         assert self.open.pop() == tag
+
+
+def policy_of(html: str) -> str:
+    """The page's content policy, once it is sure that it allows the page's own style and script by their hashes."""
+    policy = re.search(r'Security-Policy" content="([^"]+)"', html)
+    assert policy is not None
+    for element in ("style", 'script type="module"'):
+        inner = re.search(rf"<{element}>(.*?)</{element.split()[0]}>", html, re.S)
+        assert inner is not None
+        assert b64encode(sha256(inner[1].encode()).digest()).decode() in policy[1]
+    return policy[1]

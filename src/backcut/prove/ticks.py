@@ -296,7 +296,8 @@ class _Walker:
                     break
                 layer = self._pass(layer)
         except KeyboardInterrupt:
-            pass
+            if not self.parts:
+                raise
         packed, parent, move = (np.concatenate(columns) for columns in zip(*self.parts, strict=True))
         begun: dict[int, list[tuple[Start, Turn]]] = {}
         for start, row, turn in firsts:

@@ -18,7 +18,7 @@ from backcut.engine.gym import Gym, gym
 from backcut.offence.book import Book
 from backcut.offence.situation import Situation
 from backcut.prove.depth import Depth
-from backcut.prove.fold import Turn, fold
+from backcut.prove.fold import Turn, own_mirror
 from backcut.prove.packed import Packing
 from backcut.prove.possession import Possession
 from backcut.prove.properties.holes_are_filled import PROPERTY as HOLES
@@ -175,8 +175,7 @@ class _Judge:
 
     def _images(self, picture: int) -> int:
         table = self.walk.table
-        situation = table.pictures[picture]
-        return 1 if not table.mirror or fold(situation.mirrored(), table.role, False)[0] == situation else 2
+        return 2 if table.mirror and own_mirror(table.pictures[picture], table.role) is None else 1
 
     # Always.
 
