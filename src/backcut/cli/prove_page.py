@@ -7,7 +7,6 @@ from collections.abc import Mapping, Sequence
 from backcut.cli.prove_text import numbered
 from backcut.offence.action import letter
 from backcut.page.findings import Asked, Heading, Item, findings_page
-from backcut.page.words import sentence_case
 from backcut.prove import words
 from backcut.prove.proof import Finding, Key, Proof
 from backcut.prove.property import Numbers, Property
@@ -18,7 +17,7 @@ def page(proof: Proof, ways: Mapping[Key, Sequence[Way]] | None) -> str:
     """The findings of a proof as one page. Raises: MotionError where a possession cannot be put in time."""
     heading = Heading(
         proof.book,
-        tuple(sentence_case(line.strip()) for line in words.looked_at(proof)),
+        tuple(line[:1].upper() + line[1:] for line in map(str.strip, words.looked_at(proof))),
         tuple(
             Asked(prop.name, _sentence(prop, numbers), prop not in proof.not_judged) for prop, numbers in proof.asked
         ),
