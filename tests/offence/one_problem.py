@@ -33,6 +33,14 @@ ONE_PROBLEM = {
         'goes on with "wonce."',
         "I fill it",
     ),
+    "a misspelt word in a sentence that is off": (
+        SOUND + "\nOff: Skip. When I skip the ball, I hold for a cuont.\n",
+        10,
+        47,
+        Code.UNKNOWN_SENTENCE,
+        'goes on with "cuont."',
+        "I hold for a count.",
+    ),
     "a sentence that stops": (
         SOUND.replace("wide, feet set.", "wide"),
         8,

@@ -6,8 +6,9 @@ from pathlib import Path
 
 from backcut.court.spots import Spot
 from backcut.motion.squads import SQUADS
+from backcut.offence.pieces import written
 from backcut.offence.reading import book_from_text
-from backcut.offence.settings import HEADERS
+from backcut.offence.settings import HEADERS, PROOFS
 
 PAGE = (Path(__file__).parents[2] / "docs" / "book.md").read_text("utf-8")
 
@@ -19,6 +20,14 @@ def test_the_example_of_the_page_is_a_book_without_a_problem() -> None:
     assert book.exceptions.never_cuts == {4}
 
 
+def test_the_sentence_that_is_off_on_the_page_can_be_read() -> None:
+    text = PAGE.split("**A sentence that is off**")[1].split("```")[1].lstrip()
+    (off,) = written(text)
+    assert (off.off, off.rank, off.cue) == (True, None, "Fill")
+    assert off.why
+    assert off.waves == ()
+
+
 def test_every_line_of_a_book_is_explained() -> None:
-    for header in HEADERS:
+    for header in (*HEADERS, *PROOFS, "off"):
         assert f"`{header.capitalize()}:`" in PAGE

@@ -16,18 +16,23 @@ from backcut.offence.sentences import Read, UnknownSentence, sentence_from_text
 #: A page of text is about 3 kB; a book is a few pages. Bigger files are not books.
 MOST_BYTES = 64_000
 _WIDTH = 96
-_OWN_LINE = re.compile(r"\s*(#|(why|mistake|(do\s+not\s+)?prove)\s*:)", re.I)
+_OWN_LINE = re.compile(r"\s*(#|(why|mistake|off|(do\s+not\s+)?prove)\s*:)", re.I)
 _PROOF_ENDS = re.compile(r"\s*(#|[a-z][a-z ]*:)", re.I)
 
 _PROVE = r"(do[^\S\n]+not[^\S\n]+)?prove"
+#: A line set in that goes on with the sentence or note above it.
+_GOES_ON = rf"[^\S\n]+(?!(why|mistake|off|{_PROVE})[^\S\n]*:)[^\s#]"
+_SET_IN = re.compile(_GOES_ON, re.I)
+_OFF = re.compile(r"\s*off\s*:\s*", re.I)
 _GRAMMAR = rf"""
-start: (_NL | COMMENT | NOTE | PROOF | ROLE | SETTING | SENTENCE | OTHER)*
+start: (_NL | COMMENT | NOTE | OFF | PROOF | ROLE | SETTING | SENTENCE | OTHER)*
 COMMENT.9: /[^\S\n]*#[^\n]*/
-NOTE.8: /[^\S\n]*(why|mistake)[^\S\n]*:[^\n]*(\n[^\S\n]+(?!(why|mistake|{_PROVE})[^\S\n]*:)[^\s#][^\n]*)*/i
+NOTE.8: /[^\S\n]*(why|mistake)[^\S\n]*:[^\n]*(\n{_GOES_ON}[^\n]*)*/i
+OFF.8: /[^\S\n]*off[^\S\n]*:[^\n]*(\n{_GOES_ON}[^\n]*)*/i
 PROOF.8: /[^\S\n]*{_PROVE}[^\S\n]*:[^\n]*(\n[^\S\n]+(?![a-z][a-z ]*:)[^\s#][^\n]*)*/i
 ROLE.7: /[^\S\n]*\d+[^\S\n]+[^\n]*/
 SETTING.6: /[^\S\n]*[A-Za-z][A-Za-z ]*:[^\n]*/
-SENTENCE.5: /[^\S\n]*[A-Za-z"(][^\n]*(\n[^\S\n]+(?!(why|mistake|{_PROVE})[^\S\n]*:)[^\s#][^\n]*)*/i
+SENTENCE.5: /[^\S\n]*[A-Za-z"(][^\n]*(\n{_GOES_ON}[^\n]*)*/i
 OTHER.1: /[^\S\n]*[^\s][^\n]*/
 _NL: /[^\S\n]*\n/
 """
@@ -37,7 +42,7 @@ _NL: /[^\S\n]*\n/
 class Entry:
     """One piece of a book's text: what kind, the raw text, and where it starts (offset into the file).
 
-    A sentence also holds what was read, or why it could not be.
+    A sentence, on or off, also holds what was read, or why it could not be.
     """
 
     kind: str
@@ -46,6 +51,16 @@ class Entry:
     read: Read | None = None
     unknown: UnknownSentence | None = None
 
+    @property
+    def end(self) -> int:
+        """The offset behind the piece: the end of its last line, before the line break."""
+        return self.at + len(self.raw)
+
+    @property
+    def words(self) -> str:
+        """What a sentence that is switched off, or any other piece, says: the raw text without "Off:"."""
+        return self.raw[off_ends(self.raw) :] if self.kind == "off" else self.raw
+
 
 @cache
 def _parser() -> Lark:
@@ -53,7 +68,10 @@ def _parser() -> Lark:
 
 
 def entries_from_text(text: str) -> tuple[Entry, ...]:
-    """The pieces of a book's text, in order: blank, comment, setting, sentence, note, proof, role, other."""
+    """The pieces of a book's text, in order: blank, comment, setting, sentence, off, note, proof, role, other.
+
+    An "off" is a sentence that is kept, but switched off.
+    """
     entries: list[Entry] = []
     for token in _parser().lex(text):
         start = token.start_pos or 0
@@ -62,14 +80,30 @@ def entries_from_text(text: str) -> tuple[Entry, ...]:
                 entries.append(Entry("blank", "", start))
             continue
         entries.append(Entry(token.type.lower(), str(token), start))
-    return tuple(_read_sentence(entry) if entry.kind == "sentence" else entry for entry in entries)
+    return tuple(_read_sentence(entry) if entry.kind in ("sentence", "off") else entry for entry in entries)
 
 
 def _read_sentence(entry: Entry) -> Entry:
+    words = entry.words
     try:
-        return replace(entry, read=sentence_from_text(entry.raw))
+        return replace(entry, read=sentence_from_text(words))
     except UnknownSentence as unknown:
-        return replace(entry, unknown=unknown)
+        before = len(entry.raw) - len(words)
+        return replace(entry, unknown=UnknownSentence(before + unknown.at, unknown.nearest))
+
+
+def off_ends(text: str) -> int:
+    """Where "Off:" at the beginning of a text ends; 0 where there is none."""
+    off = _OFF.match(text)
+    return off.end() if off else 0
+
+
+def goes_on(before: str, after: str) -> bool:
+    """Whether the line that begins `after`, whole lines both, would be read as more of the last piece of `before`."""
+    if not _SET_IN.match(after):
+        return False
+    last = entries_from_text(before)[-1:]
+    return bool(last) and last[0].kind in ("sentence", "off", "note", "proof")
 
 
 def place(text: str, offset: int) -> tuple[int, int]:
@@ -132,21 +166,31 @@ def _lines(entry: Entry) -> list[str]:
             return [f"{key.strip()[:1].upper()}{key.strip()[1:]}: {value.strip()}"]
         case "note":
             key, _, value = words.partition(":")
-            return _wrap(f"{key.strip().capitalize()}: {value.strip()}", "  ", "    ")
+            return note_lines(key.strip(), value.strip())
         case "proof":
             key, _, value = words.partition(":")
             return _wrap(f"{key.strip().capitalize()}: {value.strip()}", "", "  ", _PROOF_ENDS)
-        case "sentence" if entry.read is not None:
-            return sentence_lines(entry.read)
+        case "sentence" | "off" if entry.read is not None:
+            return sentence_lines(entry.read, off=entry.kind == "off")
         case "role":
             return [words if words.endswith(".") else words + "."]
         case _:
             return [entry.raw.rstrip()] if "\n" not in entry.raw else entry.raw.rstrip().split("\n")
 
 
-def sentence_lines(read: Read) -> list[str]:
-    """A sentence as it stands in a book, wrapped."""
-    return _wrap(sentence_text(read), "", "  ")
+def sentence_lines(read: Read, off: bool = False) -> list[str]:
+    """A sentence as it stands in a book, wrapped; `off` where it is switched off."""
+    return draft_lines(sentence_text(read), off)
+
+
+def draft_lines(words: str, off: bool = False) -> list[str]:
+    """A sentence in a coach's own words as it stands in a book, wrapped; it need not be one that can be read."""
+    return _wrap(f"Off: {words}" if off else words, "", "  ")
+
+
+def note_lines(key: str, words: str) -> list[str]:
+    """A note, "why" or "mistake", as it stands under its sentence, wrapped."""
+    return _wrap(f"{key.capitalize()}: {words}", "  ", "    ")
 
 
 def sentence_text(read: Read) -> str:

@@ -8,8 +8,30 @@ from dataclasses import replace
 from backcut.offence.book import Book
 from backcut.offence.book_text import Entry, entries_from_text, sentence_lines
 from backcut.offence.choices import CHOICES
+from backcut.offence.edit_lines import set_line, set_role, set_spot
+from backcut.offence.edit_places import move_to, note, put_in_text, rewrite, switch_off, switch_on, take_out_at
 from backcut.offence.phrase import Phrase, phrases
+from backcut.offence.places import ended, line_key, spliced
 from backcut.offence.sentences import Read
+
+__all__ = [
+    "choose",
+    "move",
+    "move_to",
+    "note",
+    "put_in",
+    "put_in_text",
+    "rewrite",
+    "said_in",
+    "set_line",
+    "set_role",
+    "set_spot",
+    "switch_off",
+    "switch_on",
+    "take_out",
+    "take_out_at",
+    "text_of",
+]
 
 
 def choose(text: str, name: str, value: str) -> str:
@@ -17,21 +39,16 @@ def choose(text: str, name: str, value: str) -> str:
 
     Raises: KeyError if there is no such choice or value.
     """
+    text = ended(text)
     words = CHOICES[name].value(value).words
-    entries = list(entries_from_text(text))
-    able = [i for i, entry in enumerate(entries) if entry.read is not None and name in entry.read.phrase.slots]
-    said = [i for i in able if name in _read(entries[i]).values]
-    for i in said or able[:1]:
-        read = _read(entries[i])
-        entries[i] = _written(replace(read, values=read.values | {name: value}))
-    key = name.capitalize()
-    lines = [i for i, entry in enumerate(entries) if entry.kind == "setting" and _key(entry) == name]
-    if lines:
-        entries[lines[0]] = Entry("setting", f"{key}: {words}", 0)
-    elif not able:
-        at = 1 + max((i for i, entry in enumerate(entries) if entry.kind == "setting"), default=-1)
-        entries.insert(at, Entry("setting", f"{key}: {words}", 0))
-    return _text(entries)
+    entries = entries_from_text(text)
+    able = [(entry, read) for entry in entries if (read := _read(entry)) is not None and name in read.phrase.slots]
+    said = [(entry, read) for entry, read in able if name in read.values]
+    lines = any(entry.kind == "setting" and line_key(entry) == name for entry in entries)
+    for entry, read in reversed(said or able[:1]):
+        new = "\n".join(sentence_lines(replace(read, values=read.values | {name: value})))
+        text = spliced(text, entry.at, entry.end + 1, f"{new}\n")
+    return set_line(text, name, words) if lines or not able else text
 
 
 def take_out(text: str, rank: int) -> str:
@@ -79,17 +96,13 @@ def text_of(book: Book) -> str:
     return "\n".join([*head, *("\n" + "\n".join(sentence_lines(read)) for read in said)]) + "\n"
 
 
-def _read(entry: Entry) -> Read:
-    assert entry.read is not None
-    return entry.read
+def _read(entry: Entry) -> Read | None:
+    """What a sentence says that is not switched off."""
+    return entry.read if entry.kind == "sentence" else None
 
 
 def _written(read: Read) -> Entry:
     return Entry("sentence", "\n".join(sentence_lines(read)), 0, read)
-
-
-def _key(entry: Entry) -> str:
-    return " ".join(entry.raw.partition(":")[0].lower().split())
 
 
 def _text(entries: Sequence[Entry]) -> str:
@@ -105,13 +118,13 @@ def _text(entries: Sequence[Entry]) -> str:
 
 
 def _sentences(text: str) -> int:
-    return sum(entry.read is not None for entry in entries_from_text(text))
+    return sum(_read(entry) is not None for entry in entries_from_text(text))
 
 
 def _parted(text: str, rank: int) -> tuple[list[Entry], list[Entry], list[Entry]]:
     """What stands before a sentence, the sentence with its notes and the blank line after it, and what stands after."""
     entries = list(entries_from_text(text))
-    first = [i for i, entry in enumerate(entries) if entry.read is not None][rank]
+    first = [i for i, entry in enumerate(entries) if _read(entry) is not None][rank]
     last = first + 1 + sum(1 for _ in _notes(entries[first + 1 :]))
     if last < len(entries) and entries[last].kind == "blank":
         last += 1

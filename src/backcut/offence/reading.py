@@ -28,8 +28,9 @@ from backcut.offence.settings import (
 from backcut.offence.situation import Situation
 from backcut.offence.situation_text import situation_from_text
 
-_ROLE = re.compile(r"(?P<number>\d{1,3})\s+(?P<what>.+?)\.?\s*$", re.S)
-_ROLES = {
+#: An exception by number as it is written, and the exceptions there are.
+ROLE = re.compile(r"(?P<number>\d{1,3})\s+(?P<what>.+?)\.?\s*$", re.S)
+ROLES = {
     "stays inside": "stays_inside",
     "never fills a corner": "never_corner",
     "never cuts": "never_cuts",
@@ -47,7 +48,10 @@ class Where:
 
 @dataclass(slots=True)
 class _Draft:
-    """A book on the way to being read. `above` is the sentence that a note would explain."""
+    """A book on the way to being read. `above` is the sentence that a note would explain.
+
+    `unread` says that a sentence that is not switched off could not be read.
+    """
 
     text: str
     squads: Collection[str] | None
@@ -57,6 +61,7 @@ class _Draft:
     proofs: list[ProofLine] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     above: Entry | None = None
+    unread: bool = False
 
     def problem(self, at: int, code: Code, wrong: str, right: str) -> None:
         line, column = place(self.text, at)
@@ -73,17 +78,16 @@ def book_from_text(text: str, squads: Collection[str] | None = None) -> tuple[Bo
     for entry in entries_from_text(text):
         _READ.get(entry.kind, _skip)(draft, entry)
         if entry.kind not in ("blank", "comment", "note"):
-            draft.above = entry if entry.kind == "sentence" else None
+            draft.above = entry if entry.kind in ("sentence", "off") else None
     book = _book(draft)
     where = Where(
         tuple(at for _, at in draft.sentences),
         {key: at for key, (_, at) in draft.settings.items()},
         tuple(draft.roles),
     )
-    unread = any(problem.code is Code.UNKNOWN_SENTENCE for problem in draft.problems)
     for at, code, wrong, right in checks(book, where.sentences, where.settings, where.roles):
         # A sentence that could not be read may be the very one that is missed.
-        if not (unread and code in (Code.NOT_COVERED, Code.UNUSED_CHOICE, Code.MISSING)):
+        if not (draft.unread and code in (Code.NOT_COVERED, Code.UNUSED_CHOICE, Code.MISSING)):
             draft.problem(at, code, wrong, right)
     return book, tuple(sorted(draft.problems, key=lambda problem: (problem.line, problem.column)))
 
@@ -99,7 +103,13 @@ def _indent(entry: Entry) -> int:
 def _sentence(draft: _Draft, entry: Entry) -> None:
     if entry.read is not None:
         draft.sentences.append((Sentence(entry.read.phrase, entry.read.values, entry.read.cue), _indent(entry)))
-    elif entry.unknown is not None:
+    draft.unread = draft.unread or entry.read is None
+    _off(draft, entry)
+
+
+def _off(draft: _Draft, entry: Entry) -> None:
+    """A sentence that is switched off says nothing to the rules, but it has to be one."""
+    if entry.unknown is not None:
         near = "; ".join(f'"{sentence}"' for sentence in entry.unknown.nearest)
         rest = " ".join(entry.raw[entry.unknown.at :].split())
         wrong = f'No sentence of a book goes on with "{rest[:40]}" here.' if rest else "The sentence ends too early."
@@ -118,7 +128,7 @@ def _note(draft: _Draft, entry: Entry) -> None:
             at, Code.NOTE_ALONE, "This note belongs to no sentence.", "Write it under the sentence it explains."
         )
         return
-    if draft.above.read is None:
+    if draft.above.read is None or draft.above.kind == "off":
         return
     key, _, words = " ".join(entry.raw.split()).partition(":")
     key = key.strip().lower()
@@ -130,10 +140,10 @@ def _note(draft: _Draft, entry: Entry) -> None:
 
 
 def _role(draft: _Draft, entry: Entry) -> None:
-    match = _ROLE.match(entry.raw.strip())
+    match = ROLE.match(entry.raw.strip())
     what = " ".join(match["what"].lower().split()) if match else ""
-    if match is None or what not in _ROLES:
-        options = ", ".join(f'"5 {role}"' for role in _ROLES)
+    if match is None or what not in ROLES:
+        options = ", ".join(f'"5 {role}"' for role in ROLES)
         draft.problem(
             _indent(entry),
             Code.UNKNOWN_WORD,
@@ -141,7 +151,7 @@ def _role(draft: _Draft, entry: Entry) -> None:
             f"Known are: {options}.",
         )
         return
-    draft.roles.append((_ROLES[what], int(match["number"]), _indent(entry)))
+    draft.roles.append((ROLES[what], int(match["number"]), _indent(entry)))
 
 
 def _setting(draft: _Draft, entry: Entry) -> None:
@@ -176,6 +186,7 @@ def _other(draft: _Draft, entry: Entry) -> None:
 
 _READ = {
     "sentence": _sentence,
+    "off": _off,
     "note": _note,
     "proof": _proof,
     "role": _role,
@@ -225,7 +236,7 @@ def _book(draft: _Draft) -> Book:
     worn = (begins or base.situation()).spots()
     roles = {
         role: frozenset(number for kind, number, _ in draft.roles if kind == role and number in worn)
-        for role in _ROLES.values()
+        for role in ROLES.values()
     }
     return Book(
         title=title or "A book without a title",

@@ -19,7 +19,7 @@ from backcut.offence.phrase import Phrase, phrases
 #: No sentence is half as long; looking for the nearest one in more would take minutes.
 MOST_LETTERS = 400
 
-_CUE = re.compile(r"\s*([A-Z][\w' -]{0,30})\.\s+(?=\S)")
+CUE = re.compile(r"\s*([A-Z][\w' -]{0,30})\.\s+(?=\S)")
 
 
 class UnknownSentence(Exception):  # noqa: N818  (not an error a user meets: it becomes a problem of the book)
@@ -105,7 +105,7 @@ def sentence_from_text(text: str) -> Read:
 
     Raises: UnknownSentence with the place where no phrase goes on, and the three nearest sentences.
     """
-    match = _CUE.match(text)
+    match = CUE.match(text)
     cue, body_at = (match[1], match.end()) if match else (None, 0)
     body = text[body_at:]
     plain = " ".join(body.split())
