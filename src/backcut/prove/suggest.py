@@ -138,10 +138,10 @@ def _choices(text: str, book: Book, finding: Finding) -> Iterator[tuple[str, str
     for name in dict.fromkeys([*named, "exit", *read]):
         for value in CHOICES[name].values:
             if value.name != book.values[name]:
-                yield _said(book, name, value.name), choose(text, name, value.name)
+                yield said_choice(book, name, value.name), choose(text, name, value.name)
 
 
-def _said(book: Book, name: str, value: str) -> str:
+def said_choice(book: Book, name: str, value: str) -> str:
     """A choice as it would stand in the book: the sentence that says it, else its line."""
     for rank, sentence in enumerate(book.sentences):
         if name in sentence.phrase.slots:
