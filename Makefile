@@ -1,4 +1,4 @@
-# `make run` proves and plays the demo offence, `make test` passes the tests; each first sets up what it needs in .venv.
+# `make run` opens the live floor on the demo offence, `make test` passes the tests; each first sets up what it needs in .venv.
 
 VENV := .venv
 BIN := $(VENV)/bin
@@ -10,33 +10,27 @@ LOCKED := $(PIP) --require-hashes --only-binary :all:
 COMPILE := UV_CUSTOM_COMPILE_COMMAND="make lock" $(BIN)/uv pip compile --no-config --quiet --universal \
   --python-version 3.11 --generate-hashes --no-annotate --no-emit-index-url --no-emit-find-links
 
-# A possession with a pass and cut, a back cut against a denial, and a lay-up: what `make run` plays.
-MOVES := T>RW, RW>T, deny 4, T>cutter, lay-up
-
 .DEFAULT_GOAL := help
 .PHONY: help setup run test lint bench lock clean
 
 help: ## say what can be made
 	@sed -n 's/^\([a-z]*\):.*## /make \1: /p' Makefile
 
-run: $(VENV)/.runs ## prove and play the demo offence, print its table, write its page
-	@mkdir -p out && rm -f out/holed.txt
-	@$(BIN)/backcut book new out/holed.txt --from school-team --title "The school team, with a hole" >out/made.txt
-	@sed 's/the first open spot/the corner opposite the ball/' out/holed.txt >out/made.txt && mv out/made.txt out/holed.txt
-	@$(BIN)/backcut prove out/holed.txt --html out/holes.html || test $$? -eq 1
-	@echo
-	@$(BIN)/backcut play school-team --moves "$(MOVES)" --html out/school-team.html
+run: $(VENV)/.runs ## open the live floor on the demo offence; without a terminal, print what a proof finds and a possession
+	@$(BIN)/backcut
 
 setup: $(VENV)/.develops ## everything needed to run, test and change Backcut, in .venv
 
 test: setup ## pass the tests; `make test TESTS=tests/court` passes a part of them
 	$(BIN)/pytest -n 2 --dist loadfile $(TESTS)
 
-lint: setup ## style, types, and that imports point one way
+lint: setup ## style, types, the scripts' own tests, and that imports point one way
 	$(BIN)/ruff check
 	$(BIN)/ruff format --check
 	$(BIN)/mypy
 	$(BIN)/lint-imports --no-logo
+	@if command -v tsc >/dev/null; then echo tsc --project .; tsc --project .; else echo "No tsc here (Debian: node-typescript): the scripts' types are not checked."; fi
+	@if command -v node >/dev/null; then echo node --test tests/js; node --test tests/js/*.test.js; else echo "No node here (Debian: nodejs): the scripts' own tests are skipped."; fi
 
 bench: setup ## measure: run every file in benchmarks/
 	@set -e; for bench in $(sort $(wildcard benchmarks/[a-z]*.py)); do echo "== $$bench"; $(BIN)/python $$bench; done

@@ -27,6 +27,8 @@ def test_what_is_needed_comes_first_and_only_once() -> None:
         ({"a.js": 'import b from "./b.js";\n'}, "write import"),
         ({"a.js": "export default 3;\n"}, "write import"),
         ({"a.js": 'import { b } from "https://somewhere.example/b.js";\n'}, "write import"),
+        ({"a.js": "/**\n * A comment\n */ run();\n"}, "line 3: begin a new line"),
+        ({"a.js": "run();\n/** A comment\nrun();\n"}, "line 2: the comment that begins here has no end"),
     ],
 )
 def test_what_cannot_be_joined_is_named(modules: dict[str, str], word: str) -> None:
@@ -34,9 +36,30 @@ def test_what_cannot_be_joined_is_named(modules: dict[str, str], word: str) -> N
         joined(modules, "a.js")
 
 
+def test_what_is_said_of_the_types_stays_behind() -> None:
+    module = (
+        '/** @typedef {import("./types.js").Story} Story */\n'
+        "/**\n * export default {\n * @param {Story} story\n */\n"
+        "export function tell(story) {\n"
+        "  /** @type {string} */\n"
+        "  const said = /** @type {string} */ (story.said);\n"
+        "  /** @type {Story} */ (story).told = true;\n"
+        "  return said;\n"
+        "}\n"
+    )
+    assert joined({"a.js": module}, "a.js") == (
+        "function tell(story) {\n"
+        "  const said = /** @type {string} */ (story.said);\n"
+        "  /** @type {Story} */ (story).told = true;\n"
+        "  return said;\n"
+        "}\n"
+    )
+
+
 def test_the_board_is_one_script_without_imports() -> None:
     code = script()
     assert "import " not in code
     assert "export " not in code
-    assert code.rstrip().endswith("start(document);")
+    assert code.rstrip().endswith("begin(document);")
+    assert "@param" not in code
     assert "</" not in code

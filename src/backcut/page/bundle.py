@@ -1,13 +1,14 @@
 """The board's modules joined into one script, so that the page is one file and needs no build.
 
-Only what the board uses is understood: `import { a, b } from "./file.js";` on one line, and `export` before a
-declaration. Anything else raises, so that nothing is joined wrongly in silence.
+Only what the board uses is understood: `import { a, b } from "./file.js";` on one line, `export` before a declaration,
+and comments on lines of their own (`//`, or a JSDoc block), which are left out. Anything else raises, so that nothing
+is joined wrongly in silence.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from backcut.errors import BackcutError
 
@@ -41,16 +42,35 @@ def _order(modules: Mapping[str, str], first: str) -> list[str]:
     return done
 
 
+def _lines(name: str, text: str) -> Iterator[tuple[int, str]]:
+    """The numbered lines of a module that run: no empty ones, no comments on lines of their own."""
+    opened = 0
+    for number, line in enumerate(text.splitlines(), start=1):
+        bare = line.strip()
+        starts = not opened and bare.startswith("/**") and "*/" not in bare[:-2]
+        if opened or starts:
+            opened = opened or number
+            if "*/" in bare:
+                if not bare.endswith("*/"):
+                    raise BundleError(f"{name}, line {number}: begin a new line after the comment.")
+                opened = 0
+        elif bare and not bare.startswith("//"):
+            yield number, line
+    if opened:
+        raise BundleError(f"{name}, line {opened}: the comment that begins here has no end.")
+
+
 def joined(modules: Mapping[str, str], first: str) -> str:
     """All modules that `first` needs, dependencies first, without import and export.
 
-    Raises: BundleError for a missing file, a circle of imports, a name declared twice, or an unknown form of import.
+    Raises: BundleError for a missing file, a circle of imports, a name declared twice, an unknown form of import, or
+    a comment that shares a line with code or has no end.
     """
     owner: dict[str, str] = {}
     out: list[str] = []
     for name in _order(modules, first):
-        for number, line in enumerate(modules[name].splitlines(), start=1):
-            if IMPORT.match(line) or not line.strip() or line.lstrip().startswith("//"):
+        for number, line in _lines(name, modules[name]):
+            if IMPORT.match(line):
                 continue
             if line.startswith("import") or (line.startswith("export") and not DECLARED.match(line)):
                 raise BundleError(

@@ -1,4 +1,11 @@
-// The story the page carries. The board knows no basketball: everything drawn or said was made before.
+/** @typedef {import("./types.js").Story} Story */
+
+/**
+ * The story the page carries. The board knows no basketball: everything drawn or said was made before.
+ * @param {Document} root
+ * @returns {Story}
+ */
 export function readStory(root) {
-  return JSON.parse(root.getElementById("story").textContent);
+  const told = root.getElementById("story");
+  return JSON.parse((told && told.textContent) || "null");
 }

@@ -1,6 +1,11 @@
-// Day or night, once somebody chooses; until then the system says.
+/**
+ * Day or night, once somebody chooses; until then the system says.
+ * @param {Document} root
+ */
 export function listenToLight(root) {
-  root.querySelectorAll("[name=light]").forEach((radio) =>
+  /** @type {NodeListOf<HTMLInputElement>} */
+  const radios = root.querySelectorAll("[name=light]");
+  radios.forEach((radio) =>
     radio.addEventListener("change", () => {
       root.documentElement.dataset.light = radio.value;
     }),

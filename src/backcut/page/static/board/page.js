@@ -1,5 +1,5 @@
+import { begin } from "./begin.js";
 import { listenToLight } from "./light.js";
-import { start } from "./start.js";
 
 listenToLight(document);
-start(document);
+begin(document);

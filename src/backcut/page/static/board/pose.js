@@ -1,4 +1,14 @@
 // Where everybody is at a time in hundredths of a second. Pure: the same tracks and time give the same pose.
+
+/** @typedef {import("./types.js").Pose} Pose */
+/** @typedef {import("./types.js").Stretch} Stretch */
+/** @typedef {import("./types.js").Track} Track */
+/** @typedef {import("./types.js").Tracks} Tracks */
+
+/**
+ * @param {Track} columns each number the step from the last
+ * @returns {Track}
+ */
 export function unpack(columns) {
   return columns.map((steps) => {
     let sum = 0;
@@ -6,6 +16,11 @@ export function unpack(columns) {
   });
 }
 
+/**
+ * The last knot that is not after `t`, or the first.
+ * @param {number[]} times
+ * @param {number} t
+ */
 export function knotBefore(times, t) {
   let low = 0;
   let high = times.length - 1;
@@ -17,6 +32,10 @@ export function knotBefore(times, t) {
   return low;
 }
 
+/**
+ * @param {Track} track unpacked
+ * @param {number} t
+ */
 export function placeAt(track, t) {
   const times = track[0];
   const i = knotBefore(times, t);
@@ -25,21 +44,43 @@ export function placeAt(track, t) {
   return track.slice(1).map((column) => (last ? column[i] : column[i] + (column[i + 1] - column[i]) * share));
 }
 
+/**
+ * @param {Tracks} tracks packed
+ * @returns {Tracks}
+ */
 export function unpackAll(tracks) {
+  /** @param {Record<string, Track>} group */
   const each = (group) => Object.fromEntries(Object.entries(group).map(([name, track]) => [name, unpack(track)]));
   return { end: tracks.end, p: each(tracks.p), x: each(tracks.x), f: each(tracks.f), b: unpack(tracks.b) };
 }
 
+/**
+ * @param {Stretch[]} held
+ * @param {number} t
+ */
 export function heldAt(held, t) {
   return held.find((stretch) => stretch[1] <= t && t <= stretch[2]) || null;
 }
 
+/**
+ * @param {Tracks} tracks unpacked
+ * @param {Stretch[]} held
+ * @param {number} t
+ * @returns {Pose}
+ */
 export function pose(tracks, held, t) {
+  /** @param {Record<string, Track>} group */
   const at = (group) => Object.fromEntries(Object.entries(group).map(([name, track]) => [name, placeAt(track, t)]));
   return { players: at(tracks.p), defenders: at(tracks.x), facing: at(tracks.f), ball: placeAt(tracks.b, t), held: heldAt(held, t) };
 }
 
-// The way a track went from one time to another, as path data; empty when it hardly moved.
+/**
+ * The way a track went from one time to another, as path data; empty when it went less than `least` cm.
+ * @param {Track} track
+ * @param {number} from
+ * @param {number} to
+ * @param {number} least
+ */
 export function trail(track, from, to, least) {
   const times = track[0];
   const points = [placeAt(track, from)];

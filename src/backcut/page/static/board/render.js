@@ -1,27 +1,62 @@
 import { pose, trail } from "./pose.js";
+import { boxOf } from "./wrap.js";
+
+/** @typedef {import("./types.js").Now} Now */
+/** @typedef {import("./types.js").Parts} Parts */
+/** @typedef {import("./types.js").Story} Story */
+/** @typedef {import("./types.js").Tracks} Tracks */
 
 const MOVED_CS = 10;
 const TRAIL_CS = 150;
 const TRAIL_LEAST_CM = 60;
 const RUN_REACH_CM = 120;
 const WORD_REACH_CM = 50;
+const RUN_PIECES = 32;
 
-// An attribute is written only when it changes: a drawing that stands still costs nothing.
+/**
+ * An attribute is written only when it changes: a drawing that stands still costs nothing.
+ * @param {Element} node
+ * @param {string} name
+ * @param {string} value
+ */
 export function put(node, name, value) {
   if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }
 
+/**
+ * @param {Element & ElementCSSInlineStyle} node
+ * @param {string} name
+ * @param {string} value
+ */
 export function style(node, name, value) {
   if (node.style.getPropertyValue(name) !== value) node.style.setProperty(name, value);
 }
 
+/**
+ * @param {Element} node
+ * @param {number} x
+ * @param {number} y
+ */
 export function move(node, x, y) {
   put(node, "transform", "translate(" + x.toFixed(1) + " " + y.toFixed(1) + ")");
 }
 
-// The symbol of a mark, changed only when it is another.
+/**
+ * The `use` of a mark: there is one in each.
+ * @param {Element} node
+ */
+function symbolOf(node) {
+  return /** @type {SVGUseElement} */ (node.querySelector("use"));
+}
+
+/**
+ * The symbol of a mark, changed only when it is another.
+ * @param {Element} node
+ * @param {string} symbol
+ * @param {number} [turn]
+ */
 export function draw(node, symbol, turn) {
-  const use = node.querySelector("use");
+  const use = symbolOf(node);
   if (use.getAttribute("href") !== "#m-" + symbol) {
     use.setAttribute("href", "#m-" + symbol);
     const text = node.querySelector("text");
@@ -30,9 +65,15 @@ export function draw(node, symbol, turn) {
   if (turn !== undefined) put(use, "transform", "rotate(" + turn.toFixed(0) + ")");
 }
 
-export function renderBodies(parts, tracks, story, state) {
-  const moment = story.moments[state.moment];
-  const here = pose(tracks, story.held, state.t);
+/**
+ * @param {Parts} parts
+ * @param {Tracks} tracks
+ * @param {Story} story
+ * @param {Now} now
+ */
+export function renderBodies(parts, tracks, story, now) {
+  const moment = story.moments[now.moment];
+  const here = pose(tracks, story.held, now.t);
   const holder = here.held ? String(here.held[0]) : "";
   const [bx, by] = here.ball;
   for (const [n, node] of Object.entries(parts.players)) {
@@ -47,9 +88,9 @@ export function renderBodies(parts, tracks, story, state) {
     move(parts.hands[n], x, y);
     draw(node, n === holder ? "arms" : moment.plates[n] || "plain", story.turn[0] + story.turn[1] * here.facing[n][0]);
     draw(parts.hands[n], "hand-free", (Math.atan2(bx - x, y - by) * 180) / Math.PI);
-    parts.hands[n].querySelector("use").classList.toggle("away", n === holder || !moment.free.includes(+n));
+    symbolOf(parts.hands[n]).classList.toggle("away", n === holder || !moment.free.includes(Number(n)));
   }
-  const use = parts.ball.querySelector("use");
+  const use = symbolOf(parts.ball);
   if (here.held) {
     const [x, y] = here.players[holder];
     move(parts.ball, x, y);
@@ -60,24 +101,32 @@ export function renderBodies(parts, tracks, story, state) {
     put(use, "x", "0");
     put(use, "y", "0");
   }
-  const moved = state.t > moment.t + MOVED_CS;
+  const moved = now.t > moment.t + MOVED_CS;
   renderRuns(parts, here.players, moved);
   renderWords(parts, [...Object.values(here.players), ...Object.values(here.defenders)], moved);
-  [...parts.trails.children].forEach((path) => {
-    put(path, "d", trail(tracks.p[path.dataset.player], Math.max(state.t - TRAIL_CS, 0), state.t, TRAIL_LEAST_CM));
-  });
+  const from = now.whole ? 0 : Math.max(now.t - TRAIL_CS, 0);
+  for (const path of parts.trails.children) put(path, "d", trail(tracks.p[path.getAttribute("data-player") || ""], from, now.t, TRAIL_LEAST_CM));
 }
 
-// Lines of running are wiped away behind the runner: what is left is what he has still to run.
+/**
+ * Lines of running are wiped away behind the runner: what is left is what he has still to run.
+ * @param {Parts} parts
+ */
 export function sampleRuns(parts) {
-  const count = 32;
-  parts.runs = [...parts.under.querySelectorAll("[data-runner]")].map((path) => {
+  /** @type {NodeListOf<SVGPathElement>} */
+  const paths = parts.under.querySelectorAll("[data-runner]");
+  parts.runs = Array.from(paths, (path) => {
     const length = path.getTotalLength();
-    const at = (i) => path.getPointAtLength((length * i) / count);
-    return { path, runner: path.dataset.runner, points: Array.from({ length: count + 1 }, (_, i) => at(i)) };
+    const points = Array.from({ length: RUN_PIECES + 1 }, (_, i) => path.getPointAtLength((length * i) / RUN_PIECES));
+    return { path, runner: path.dataset.runner || "", points };
   });
 }
 
+/**
+ * @param {Parts} parts
+ * @param {Record<string, number[]>} players
+ * @param {boolean} moved
+ */
 export function renderRuns(parts, players, moved) {
   for (const { path, runner, points } of parts.runs) {
     const [x, y] = players[runner];
@@ -90,13 +139,23 @@ export function renderRuns(parts, players, moved) {
   }
 }
 
-// Lettering steps aside for whoever runs through it, and a shut lane is true only at its moment.
+/**
+ * Lettering steps aside for whoever runs through it, and a shut lane is true only at its moment.
+ * @param {Parts} parts
+ */
 export function sampleWords(parts) {
-  parts.words = [...parts.over.children].map((node) => ({ node, box: parts.box(node) }));
+  const drawn = /** @type {HTMLCollectionOf<SVGGraphicsElement>} */ (/** @type {unknown} */ (parts.over.children));
+  parts.words = Array.from(drawn, (node) => ({ node, box: boxOf(node) }));
 }
 
+/**
+ * @param {Parts} parts
+ * @param {number[][]} bodies
+ * @param {boolean} moved
+ */
 export function renderWords(parts, bodies, moved) {
   for (const { node, box } of parts.words) {
+    /** @param {number[]} place */
     const over = ([x, y]) => {
       const dx = Math.max(box.left - x, x - box.right, 0);
       const dy = Math.max(box.top - y, y - box.bottom, 0);
@@ -107,25 +166,34 @@ export function renderWords(parts, bodies, moved) {
   parts.under.classList.toggle("rolling", moved);
 }
 
+const TABS = { won: "tab on", work: "tab", rest: "tab bare" };
+
+/**
+ * @param {Parts} parts
+ * @param {Story} story
+ * @param {number} index
+ */
 export function renderMoment(parts, story, index) {
   const moment = story.moments[index];
   parts.under.innerHTML = moment.under;
   sampleRuns(parts);
   parts.over.innerHTML = moment.over;
   sampleWords(parts);
-  parts.now.innerHTML = moment.now;
-  parts["floor-said"].textContent = moment.floor;
-  for (const [n, node] of Object.entries(parts.glows)) node.querySelector("use").classList.toggle("away", !moment.lit.includes(+n));
+  if (parts.now) parts.now.innerHTML = moment.now;
+  parts.floorSaid.textContent = moment.floor;
+  for (const [n, node] of Object.entries(parts.glows)) symbolOf(node).classList.toggle("away", !moment.lit.includes(Number(n)));
   for (const habit of parts.habits) {
-    const [state, remarks] = moment.book[habit.dataset.letter] || ["rest", ""];
+    const [state, remarks] = moment.book[habit.dataset.letter || ""] || ["rest", ""];
     habit.className = "habit " + state;
-    habit.querySelector(".tab").className = { won: "tab on", work: "tab", rest: "tab bare" }[state];
-    habit.querySelector(".remarks").innerHTML = remarks;
+    const tab = habit.querySelector(".tab");
+    if (tab) tab.className = TABS[state];
+    const under = habit.querySelector(".remarks");
+    if (under) under.innerHTML = remarks;
     if (state === "won") habit.setAttribute("aria-current", "true");
     else habit.removeAttribute("aria-current");
   }
   for (const link of parts.links) {
-    if (+link.dataset.go === index) link.setAttribute("aria-current", "step");
+    if (Number(link.dataset.go) === index) link.setAttribute("aria-current", "step");
     else link.removeAttribute("aria-current");
   }
 }
