@@ -8,7 +8,10 @@
     ├── SituationError   a situation that cannot be: two players on one spot, nobody has the ball
     ├── MotionError      a run or a pass that cannot be timed
     ├── FilmError        a tracking file that cannot be read
-    └── ModelError       a model for an outside checker that cannot be written
+    ├── ModelError       a model for an outside checker that cannot be written
+    ├── ShelfError       a book that cannot be kept or found under a name
+    ├── GoneError        a floor that is not open (any more)
+    └── ConflictError    a change of something that has changed since it was looked at
 
 What a coach gets wrong inside a book is not an error but a list of `Problem`, all at once.
 Every message names the place, what is wrong, and what would be right.
@@ -49,3 +52,15 @@ class FilmError(BackcutError):
 
 class ModelError(BackcutError):
     """A model for an outside model checker that cannot be written."""
+
+
+class ShelfError(BackcutError):
+    """A book that cannot be kept or found under a name."""
+
+
+class GoneError(BackcutError):
+    """A floor that is not open (any more)."""
+
+
+class ConflictError(BackcutError):
+    """A change of something that has changed since it was looked at."""

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from backcut.cli.out import write_whole
 from backcut.court.spots import Spot
 from backcut.errors import BackcutError
+from backcut.files import write_whole
 from backcut.offence.book_text import MOST_BYTES
 from backcut.offence.library import presets
 
@@ -179,7 +179,7 @@ def test_a_file_is_written_whole_or_not_at_all(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "words", [(), ("nothing",), ("play",), ("book",), ("book", "dance"), ("play", "five-out", "--seed", "x"), ("--no",)]
+    "words", [("nothing",), ("play",), ("book",), ("book", "dance"), ("play", "five-out", "--seed", "x"), ("--no",)]
 )
 def test_a_command_that_is_none_ends_with_exit_code_2(words: tuple[str, ...]) -> None:
     said = backcut(*words)

@@ -8,8 +8,9 @@ from typing import Annotated
 
 import typer
 
-from backcut.cli.out import PROBLEMS, console, print_json, write_whole
+from backcut.cli.out import PROBLEMS, console, print_json
 from backcut.errors import BookFileError
+from backcut.files import write_whole
 from backcut.motion.squads import SQUADS
 from backcut.offence.book import Book
 from backcut.offence.book_text import canonical

@@ -9,8 +9,9 @@ from rich import box
 from rich.markup import escape
 from rich.table import Table
 
-from backcut.cli.out import console, print_json, write_whole
+from backcut.cli.out import console, print_json
 from backcut.court.placing import place_spots
+from backcut.files import write_whole
 from backcut.film.detect import Known, T
 from backcut.film.played import at_spots, to_timeline
 from backcut.film.reader import Ask

@@ -13,6 +13,7 @@ from backcut.cli.book import app as book
 from backcut.cli.count import count
 from backcut.cli.court import court_command
 from backcut.cli.film import film_command
+from backcut.cli.floor import floor
 from backcut.cli.formations import formations
 from backcut.cli.play import play
 from backcut.cli.prove import prove_command
@@ -21,11 +22,11 @@ from backcut.errors import BackcutError
 app = typer.Typer(
     name="backcut",
     help="State the habits of a motion offence once, in sentences; see them played, checked and explained.",
-    no_args_is_help=True,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
     add_completion=False,
 )
+app.command("floor")(floor)
 app.command("play")(play)
 app.add_typer(book, name="book")
 app.command("prove")(prove_command)
@@ -41,13 +42,20 @@ def _version(asked: bool) -> None:
         raise typer.Exit
 
 
-@app.callback()
+@app.callback(invoke_without_command=True)
 def _main(
+    asked: typer.Context,
+    once: Annotated[bool, typer.Option("--once", help="Print the report of the main job, and end.")] = False,
     version: Annotated[
         bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
     ] = False,
 ) -> None:
-    """State the habits of a motion offence once, in sentences; see them played, checked and explained."""
+    """State the habits of a motion offence once, in sentences; see them played, checked and explained.
+
+    Without a command: the live floor in the browser.
+    """
+    if asked.invoked_subcommand is None:
+        floor(once=once)
 
 
 def run() -> None:

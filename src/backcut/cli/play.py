@@ -10,7 +10,7 @@ from rich.table import Table
 from rich.text import Text
 
 from backcut.cli.book import show_problems
-from backcut.cli.out import PROBLEMS, check_places, console, print_json, write_whole
+from backcut.cli.out import PROBLEMS, check_places, console, print_json
 from backcut.cli.start import begin
 from backcut.engine.choose import possession
 from backcut.engine.gym import gym
@@ -19,6 +19,7 @@ from backcut.engine.possession import Step
 from backcut.engine.report import answers, to_dict, troubles
 from backcut.engine.words import action_words, event_words
 from backcut.errors import BackcutError
+from backcut.files import write_whole
 from backcut.motion.squads import SQUADS
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book

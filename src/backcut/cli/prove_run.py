@@ -12,9 +12,10 @@ import typer
 from rich.progress import Progress, SpinnerColumn, TextColumn
 
 from backcut.cli.book import problems_in, show_problems
-from backcut.cli.out import PROBLEMS, check_places, console, print_json, write_whole
+from backcut.cli.out import PROBLEMS, check_places, console, print_json
 from backcut.cli.prove_text import numbered, proof_lines
 from backcut.errors import BackcutError, NotationError
+from backcut.files import write_whole
 from backcut.motion.squads import SQUADS
 from backcut.offence.book import Book
 from backcut.offence.library import open_book, source_text

@@ -26,7 +26,7 @@ def numbered(ways: Mapping[Key, Sequence[Way]]) -> dict[str, tuple[int, Way]]:
 
 
 def proof_lines(name: str, proof: Proof, ways: Mapping[Key, Sequence[Way]] | None, apart: bool) -> Iterator[str]:
-    """The whole proof, line by line."""
+    """The whole proof, line by line; without a name there is no file to play, and it is not said how."""
     title = proof.book.title
     if not proof.asked:
         yield f"{title}: nothing was asked for, so nothing was proved."
@@ -62,6 +62,8 @@ def _finding(name: str, proof: Proof, place: int, finding: Finding) -> Iterator[
     for line in words.lines(proof.book, shown):
         yield f"     {line}"
     yield f"   Here: {finding.breach.text}"
+    if not name:
+        return
     if shown.timed:
         yield f"   In time: {shown.moves}. Watch it with --html."
         return

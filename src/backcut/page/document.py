@@ -74,9 +74,10 @@ def lowest_cm(show: Show, drawn: Floor) -> float:
     return min(max(low, *arrows, 0.0) + BELOW_CM, drawn.room.bottom + AIR_CM / 2)
 
 
-def _floor(show: Show, drawn: Floor, symbols: str) -> str:
+def picture(show: Show, drawn: Floor, symbols: str) -> str:
+    """The floor with everybody on it, as it stands at the first moment; the script moves it on."""
     moment, room = show.moments[0], drawn.room
-    picture = scene(show, moment, room)
+    now = scene(show, moment, room)
     corner = f"{room.left - AIR_CM:.0f} {room.top - AIR_CM / 2:.0f}"
     size = f"{room.right - room.left + 2 * AIR_CM:.0f} {room.bottom - room.top + AIR_CM:.0f}"
     trails = "".join(f'<path class="trail" data-player="{player}"/>' for player in show.timeline.players)
@@ -85,8 +86,8 @@ def _floor(show: Show, drawn: Floor, symbols: str) -> str:
         'aria-labelledby="floor-title floor-said"><title id="floor-title">Half court, basket at the top.</title>'
         f'<desc id="floor-said">{escape(floor_label(show, moment))}</desc>{symbols}{drawn.svg}'
         f'<g>{to_svg(glows(moment, show.timeline))}</g><g id="trails">{trails}</g>'
-        f'<g id="under">{to_svg(picture.under)}</g><g>{to_svg(picture.bodies)}</g>'
-        f'<g id="over">{to_svg(picture.over)}</g></svg>'
+        f'<g id="under">{to_svg(now.under)}</g><g>{to_svg(now.bodies)}</g>'
+        f'<g id="over">{to_svg(now.over)}</g></svg>'
     )
 
 
@@ -107,19 +108,28 @@ def main(show: Show, drawn: Floor, *, about: str = "", symbols: str = "") -> str
 
     `about` is markup that stands under the title; `symbols` defines the marks where the page does not do so elsewhere.
     """
-    caption_now = caption(show.moments[0])
-    picture = _floor(show, drawn, symbols)
-    lists = [decisions(show) if len(show.moments) > 1 else "", reasons(show)]
     parts = [
         f'<header class="head"><h1>{escape(show.title)}</h1><p>{escape(show.subtitle)}</p>{about}</header>',
         book(show) if show.sentences else "",
-        f'<section class="court" id="floor" aria-label="Floor"><figure>{picture}',
-        f'<figcaption class="caption" id="caption" aria-live="polite">{caption_now}</figcaption></figure>',
-        f"{strip(show)}</section>",
+        court(show, drawn, symbols),
         now(show),
     ]
-    below = "".join(f'<div class="below">{part}</div>' for part in lists if part)
-    return f'<main><div class="spread">{"".join(parts)}</div>{below}{key(show)}</main>'
+    return f'<main><div class="spread">{"".join(parts)}</div>{below(show)}</main>'
+
+
+def court(show: Show, drawn: Floor, symbols: str = "") -> str:
+    """The floor, its caption and its time line."""
+    return (
+        f'<section class="court" id="floor" aria-label="Floor"><figure>{picture(show, drawn, symbols)}'
+        f'<figcaption class="caption" id="caption" aria-live="polite">{caption(show.moments[0])}</figcaption></figure>'
+        f"{strip(show)}</section>"
+    )
+
+
+def below(show: Show) -> str:
+    """What stands under the floor: every decision, the reasons, the key."""
+    lists = [decisions(show) if len(show.moments) > 1 else "", reasons(show)]
+    return "".join([*(f'<div class="below">{part}</div>' for part in lists if part), key(show)])
 
 
 def whole(title: str, kind: str, style: str, code: str, parts: Iterable[str]) -> str:

@@ -8,26 +8,25 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from html import escape
 
 from backcut.court.record import Court
 from backcut.engine.gym import gym
 from backcut.page.document import fonts, footer, main, script, shape, static, told, whole
 from backcut.page.finding import Asked, Heading, Item
 from backcut.page.finding_list import counted, listed, opening_word
+from backcut.page.still_svg import still_svg
 from backcut.page.words import seconds, sentence_case
 from backcut.picture.floor import Floor, floor
 from backcut.picture.found import show_at, show_of_start
 from backcut.picture.marks import defs
-from backcut.picture.scene import to_svg
 from backcut.picture.show import Show
-from backcut.picture.still import SIDE_CM, About, Still, still
+from backcut.picture.still import About, Still, still
 
-__all__ = ["Asked", "Heading", "Item", "findings_page"]
+__all__ = ["Asked", "Heading", "Item", "Shown", "findings_page", "shown"]
 
 
 @dataclass(frozen=True, slots=True)
-class _Shown:
+class Shown:
     """A finding with its show: the place of the moment that shows it, and its still. `plays` unless nothing happens."""
 
     show: Show
@@ -42,13 +41,13 @@ def findings_page(heading: Heading, items: Sequence[Item]) -> str:
     Raises: CourtError or MotionError for a court or squad that is not known, or steps that cannot be timed.
     """
     court = gym(heading.book, heading.court_name, heading.squad_name).court
-    shown = [_shown(heading, item) for item in items]
-    reach_cm = max((one.still.reach_cm for one in shown if one), default=0.0)
-    plays = [place for place, one in enumerate(shown, 1) if one and one.plays]
-    pictures = [_picture(place, one, floor(court), reach_cm) for place, one in enumerate(shown, 1)]
+    seen = [shown(item, court_name=heading.court_name, squad_name=heading.squad_name) for item in items]
+    reach_cm = max((one.still.reach_cm for one in seen if one), default=0.0)
+    plays = [place for place, one in enumerate(seen, 1) if one and one.plays]
+    pictures = [_picture(place, one, floor(court), reach_cm) for place, one in enumerate(seen, 1)]
     possessions = [
         _possession(place, item, one, plays, len(items))
-        for place, (item, one) in enumerate(zip(items, shown, strict=True), 1)
+        for place, (item, one) in enumerate(zip(items, seen, strict=True), 1)
         if one and one.plays
     ]
     style = f"{fonts()}{static('style.css').decode()}{static('findings.css').decode()}"
@@ -56,17 +55,20 @@ def findings_page(heading: Heading, items: Sequence[Item]) -> str:
     return whole(f"{heading.book.title}, {counted(len(items))}", "findings", style, script("findings.js"), parts)
 
 
-def _shown(heading: Heading, item: Item) -> _Shown | None:
-    """What there is to see of a finding: nothing of what never happens."""
-    names = {"court_name": heading.court_name, "squad_name": heading.squad_name}
+def shown(item: Item, *, court_name: str | None = None, squad_name: str | None = None) -> Shown | None:
+    """What there is to see of a finding, on the court and with the squad of these names, or the book's.
+
+    Raises: CourtError or MotionError for a court or squad that is not known, or steps that cannot be timed.
+    """
+    names = {"court_name": court_name, "squad_name": squad_name}
     about = About(item.at, item.players, item.spot)
     if item.steps:
         show, place = show_at(item.book, item.steps, item.at, sentence_case(item.here or item.title), **names)
-        return _Shown(show, place, still(show, show.moments[place], item.steps, about), True)
+        return Shown(show, place, still(show, show.moments[place], item.steps, about), True)
     if item.start is None:
         return None
     show = show_of_start(item.book, item.start, **names)
-    return _Shown(show, 0, still(show, show.moments[0], (), about), False)
+    return Shown(show, 0, still(show, show.moments[0], (), about), False)
 
 
 def _symbols(court: Court) -> str:
@@ -75,25 +77,18 @@ def _symbols(court: Court) -> str:
     return f'<svg class="unseen" aria-hidden="true">{marks}<g id="ground">{floor(court).svg}</g></defs></svg>'
 
 
-def _picture(place: int, one: _Shown | None, drawn: Floor, reach_cm: float) -> str:
+def _picture(place: int, one: Shown | None, drawn: Floor, reach_cm: float) -> str:
     if one is None:
         return '<div class="picture blank"><p>It never happens, so there is no picture.</p></div>'
-    room = drawn.room
-    corner = f"{room.left - SIDE_CM:.0f} {room.top - SIDE_CM:.0f}"
-    size = f"{room.right - room.left + 2 * SIDE_CM:.0f} {reach_cm - room.top + SIDE_CM:.0f}"
-    picture = (
-        f'<svg class="half still" viewBox="{corner} {size}" role="img" aria-label="{escape(one.still.words)}">'
-        f'<use href="#ground"/>{to_svg(one.still.drawn)}</svg>'
-    )
     link = (
         f'<a class="button full needs-script" href="#{place}">Show me<span class="unseen"> finding {place}</span></a>'
         if one.plays
         else ""
     )
-    return f'<div class="picture">{picture}{link}</div>'
+    return f'<div class="picture">{still_svg(one.still, drawn.room, reach_cm)}{link}</div>'
 
 
-def _possession(place: int, item: Item, one: _Shown, plays: Sequence[int], among: int) -> str:
+def _possession(place: int, item: Item, one: Shown, plays: Sequence[int], among: int) -> str:
     said = f"{opening_word(item.property)}, {item.count}"
     show = replace(one.show, title=item.title, subtitle=f"{sentence_case(said)} {sentence_case(item.book.title)}")
     drawn = floor(show.court, show.denial_word)
