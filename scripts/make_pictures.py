@@ -1,4 +1,4 @@
-"""Make the pictures of the documents: a played possession, at the moment a defender denies, and a page of findings.
+"""Make the pictures of the documents: the live floor, a played possession, and a page of findings.
 
 Needs Chromium on the path. Run: .venv/bin/python scripts/make_pictures.py
 """
@@ -8,9 +8,13 @@ from __future__ import annotations
 import shutil
 import sys
 import tempfile
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
-from playwright.sync_api import sync_playwright
+import uvicorn
+from playwright.sync_api import Browser, Page, sync_playwright
 
 from backcut.cli.prove_page import page as findings
 from backcut.engine.play import play
@@ -20,6 +24,9 @@ from backcut.offence.reading import book_from_text
 from backcut.page import possession_page
 from backcut.picture.story import show
 from backcut.prove.proof import prove
+from backcut.web.app import make_app
+from backcut.web.serve import listen
+from backcut.web.shelf import Shelf
 
 PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
 MOVES = "T>RW, RW>T, deny 4, T>cutter, lay-up"
@@ -31,6 +38,15 @@ SHOTS = (
     ("school-team-night.png", 1440, 940, "dark"),
     ("school-team-tablet.png", 820, 1180, "light"),
     ("school-team-phone.png", 390, 844, "light"),
+)
+#: The live floor: file, width, height, and how the system likes it.
+FLOORS: tuple[tuple[str, int, int, dict[str, str]], ...] = (
+    ("floor.png", 1440, 940, {"color_scheme": "light"}),
+    ("floor-night.png", 1440, 940, {"color_scheme": "dark"}),
+    ("floor-forced.png", 1440, 940, {"forced_colors": "active"}),
+    ("floor-print.png", 794, 1123, {"media": "print"}),
+    ("floor-tablet.png", 820, 1180, {"color_scheme": "light"}),
+    ("floor-phone.png", 390, 844, {"color_scheme": "light"}),
 )
 
 
@@ -64,7 +80,57 @@ def main() -> None:
         page.goto(found.as_uri())
         page.wait_for_timeout(600)
         page.screenshot(path=PICTURES / "holes.png")
+        page.close()
+        with _server(Path(folder)) as address:
+            _floors(browser, address)
         browser.close()
+
+
+@contextmanager
+def _server(folder: Path) -> Iterator[str]:
+    """The live floor on a port of its own, with an empty shelf."""
+    listening = listen("127.0.0.1", None)
+    port = int(listening.getsockname()[1])
+    server = uvicorn.Server(uvicorn.Config(make_app(Shelf(folder / "books"), port=port), log_level="warning"))
+    thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})
+    thread.start()
+    yield f"http://127.0.0.1:{port}/"
+    server.should_exit = True
+    thread.join()
+
+
+def _floors(browser: Browser, address: str) -> None:
+    """The live floor as X4 denies, then the projector, a sentence open, and what a change of it makes different."""
+    for name, width, height, likes in FLOORS:
+        page = _denied(browser, address, width, height)
+        page.emulate_media(**likes)  # type: ignore[arg-type]
+        page.wait_for_timeout(400)
+        page.screenshot(path=PICTURES / name)
+        page.close()
+    page = _denied(browser, address, 1440, 940)
+    page.click("#projector")
+    page.wait_for_timeout(400)
+    page.screenshot(path=PICTURES / "floor-projector.png")
+    page.keyboard.press("Escape")
+    page.click("text=the first open spot")
+    page.wait_for_timeout(400)
+    page.screenshot(path=PICTURES / "floor-sentence.png")
+    page.click("text=the corner opposite the ball")
+    page.wait_for_selector("#differs:not([hidden])")
+    page.locator("#differs").screenshot(path=PICTURES / "floor-changed.png")
+    page.close()
+
+
+def _denied(browser: Browser, address: str, width: int, height: int) -> Page:
+    """The demo possession, stopped at the moment a defender denies."""
+    page = browser.new_page(viewport={"width": width, "height": height})
+    page.goto(address)
+    page.wait_for_selector("#caption")
+    page.click("#play")
+    page.keyboard.press("Home")
+    while "denies" not in (page.text_content("#caption") or ""):
+        page.keyboard.press("ArrowRight")
+    return page
 
 
 def _findings() -> str:

@@ -39,7 +39,7 @@ def serve(
     say: Callable[[str], None] = print,
 ) -> None:
     """Serve the floor until Ctrl-C or a request to stop. Raises: BackcutError for an address that cannot be had."""
-    listening = _listen(host, port)
+    listening = listen(host, port)
     taken = int(listening.getsockname()[1])
     address = f"http://{'127.0.0.1' if host in ('0.0.0.0', '::') else _bracketed(host)}:{taken}/"
     app = make_app(shelf, port=taken, host=host, began_with=book)
@@ -66,8 +66,8 @@ def serve(
     say("Stopped. What was kept is kept.")
 
 
-def _listen(host: str, port: int | None) -> socket.socket:
-    """A socket on this port, or on the first free one from the usual port on."""
+def listen(host: str, port: int | None) -> socket.socket:
+    """A socket on this port, or on the first free one from the usual port on. Raises: BackcutError if there is none."""
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     wanted = range(PORT, PORT + TRIED) if port is None else (port,)
     why = ""

@@ -92,7 +92,7 @@ export function adjust(store, board) {
       for (const foot of found.feet) put(foot.over ? "foot over" : "foot", { cx: foot.x_cm, cy: foot.y_cm, r: 11 }, "circle");
       here.parts.svg.append(layer);
       panel.replaceChildren(
-        el("p", {}, el("b", {}, "Denied from: " + found.line + ". "), found.words),
+        el("p", {}, found.words),
         el("ul", { class: "all" }, ...found.cuts.map((/** @type {any} */ one) => el("li", {}, who(one.player), one.letter ? tab(one.letter) : "", el("span", {}, one.words)))),
         el("div", { class: "acts" }, button("Write it into the book", async () => { if (await store.change({ kind: "line", key: "denial mark", value: found.line })) close(); }, { class: "full" }), button("Leave it", close, { class: "text" })),
       );
@@ -136,6 +136,6 @@ export function adjust(store, board) {
   return (which) => {
     mode = which;
     draw();
-    panel.scrollIntoView({ block: "nearest" });
+    board()?.parts.svg.scrollIntoView({ block: "nearest" });
   };
 }

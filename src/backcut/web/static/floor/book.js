@@ -74,15 +74,18 @@ export function book(store, show) {
   const drawEnds = () => {
     const { book } = store.floor;
     const loose = book.problems.filter((problem) => !book.sentences.some((one) => one.waves.some((wave) => wave.wrong === problem.wrong)));
-    byId("book-does").replaceChildren(
-      ...loose.map((problem) => el("p", { class: "note wrong" }, triangle(), el("span", {}, "Line " + problem.line + ": ", el("b", {}, problem.wrong), " ", problem.right))),
-      el("div", { class: "acts" }, button("Add a sentence", () => show("add"), { class: "edged" }), button("Edit as text", () => show("text"), { class: "text" }), button("All choices", () => show("choices"), { class: "text" })),
-    );
-    byId("head-does").replaceChildren(
+    // On a phone the sentence that won comes first, so what is done to the whole book stands below it.
+    const whole = () => [
       button("Court and squad", () => show("ground"), { class: "text" }),
       button(store.floor.kept ? "Kept" : "Keep", () => show("keep"), { class: "text" }),
       button("Open another", () => show("books"), { class: "text" }),
+    ];
+    byId("book-does").replaceChildren(
+      ...loose.map((problem) => el("p", { class: "note wrong" }, triangle(), el("span", {}, "Line " + problem.line + ": ", el("b", {}, problem.wrong), " ", problem.right))),
+      el("div", { class: "acts" }, button("Add a sentence", () => show("add"), { class: "edged" }), button("Edit as text", () => show("text"), { class: "text" }), button("All choices", () => show("choices"), { class: "text" })),
+      el("div", { class: "acts phone-only" }, ...whole()),
     );
+    byId("head-does").replaceChildren(...whole());
   };
 
   store.listen((_, what) => {

@@ -17,7 +17,9 @@ export function hints(store) {
     document.getElementById("hint")?.remove();
     if (at >= hints.length) return;
     const line = el("p", { id: "hint", class: "hint" }, hints[at].words, " ", button("Got it", () => ((at += 1), draw()), { class: "text" }));
-    document.querySelector("#stage .time")?.append(line);
+    // On a phone the sentence that won stands right under the floor; a hint waits below the book.
+    const small = matchMedia("(max-width: 40rem)").matches;
+    document.querySelector(small ? "#book" : "#stage .time")?.append(line);
   };
   store.listen((_, what) => {
     if (what === "floor") draw();

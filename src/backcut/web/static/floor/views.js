@@ -63,6 +63,8 @@ export async function projector(on) {
   if (on) {
     root.dataset.lightBefore = root.dataset.light || "";
     root.dataset.light = "day";
+    const step = document.querySelector("[name=speed][value=step]");
+    if (step instanceof HTMLElement) step.click();
     await root.requestFullscreen?.().catch(() => undefined);
     addEventListener("keydown", leave);
     document.addEventListener("fullscreenchange", left);
