@@ -295,7 +295,6 @@ def test_out_of_date_pictures_name_the_letter_that_was_changed(proofs: Proofs) -
     assert proofs.look("a", edited)["changed"] == "You changed B after these pictures were made. Look again?"
 
 
-
 @pytest.fixture
 def server(proofs: Proofs) -> Iterator[tuple[str, str]]:
     """A server with one floor, the school team after a denial: its address and the floor's."""

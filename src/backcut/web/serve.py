@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import socket
 import sys
 import threading
@@ -47,6 +48,9 @@ def serve(
         app, log_level="warning", access_log=False, timeout_graceful_shutdown=LAST_S, server_header=False
     )
     server = uvicorn.Server(config)
+    # uvicorn stops cleanly at either signal and then passes it on: to this, which only stops it once more.
+    for one in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(one, lambda *_: setattr(server, "should_exit", True))
     say(f"The floor is at {address}")
     say(f"Books are kept in {shelf.folder}" + (f", {shelf.own.name} in {shelf.own}" if shelf.own else ""))
     if not is_loopback(host):
@@ -59,8 +63,6 @@ def serve(
         threading.Timer(0.4, webbrowser.open, (address,)).start()
     try:
         server.run(sockets=[listening])
-    except KeyboardInterrupt:
-        pass  # uvicorn has stopped cleanly and passes the signal on
     finally:
         listening.close()
     say("Stopped. What was kept is kept.")

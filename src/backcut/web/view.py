@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import asdict
+from functools import lru_cache
 from urllib.parse import urlencode
 
 from backcut.engine.gym import gym
 from backcut.engine.words import event_words
 from backcut.offence.situation_text import situation_text
-from backcut.page.data import story
+from backcut.page.data import contents
 from backcut.page.document import below, court, shape
 from backcut.picture.floor import floor as drawn_floor
 from backcut.web.book_view import book_data
 from backcut.web.desk import Open
 from backcut.web.difference import difference
-from backcut.web.envelope import CanData, CellData, FloorData, MoveData, PlayData, SeenData, StopData
-from backcut.web.floor import Floor
+from backcut.web.envelope import BookData, CanData, CellData, FloorData, MoveData, PlayData, SeenData, StopData
+from backcut.web.floor import Floor, read
 from backcut.web.stops import Told, told
 
 
@@ -30,7 +30,6 @@ def floor_data(
     Raises: BackcutError where the floor cannot be placed or timed.
     """
     now = told(here.floor)
-    book = now.played.book
     return FloorData(
         id=here.id,
         revision=here.revision,
@@ -41,8 +40,8 @@ def floor_data(
         address=address(here),
         stop=stop,
         runs=runs,
-        play=_play(here.floor, now),
-        book=book_data(here.floor.text, book, now.played.problems, gym(book)),
+        play=_play(here.floor),
+        book=_book(here.floor.text),
         differs=difference(told(was), now) if was is not None else None,
         seen=seen,
     )
@@ -54,7 +53,16 @@ def address(here: Open) -> str:
     return f"/?{urlencode({key: value for key, value in asked.items() if value})}"
 
 
-def _play(floor: Floor, now: Told) -> PlayData:
+@lru_cache(maxsize=64)
+def _book(text: str) -> BookData:
+    book, problems = read(text)
+    return book_data(text, book, problems, gym(book))
+
+
+#: Undo and redo walk between floors that have been shown: they are not drawn again.
+@lru_cache(maxsize=64)
+def _play(floor: Floor) -> PlayData:
+    now = told(floor)
     show = now.show
     drawn = drawn_floor(show.court, show.denial_word)
     played = {step.text: event_words(step) for step in now.played.steps}
@@ -62,7 +70,7 @@ def _play(floor: Floor, now: Told) -> PlayData:
         start=situation_text(now.played.begins),
         moves=[MoveData(text=move, words=played.get(move, move)) for move in floor.moves],
         stuck=now.played.stuck,
-        story=json.loads(story(show, drawn.room)),
+        story=contents(show, drawn.room),
         stops=[_stop(now, place) for place in range(len(show.moments))],
         shape=shape(show, drawn),
         floor=court(show, drawn),
