@@ -1,0 +1,57 @@
+"""What the browser tests of the floor share: a browser, a server, and a page that tells every fault."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, Request, sync_playwright
+from tests.web.server import serving
+
+CHROMIUM = Path("/usr/bin/chromium")
+
+Visit = Callable[..., "object"]
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    """Chromium of the system; without it the tests that need it are skipped, saying so."""
+    if not CHROMIUM.exists():
+        pytest.skip(f"Chromium is not at {CHROMIUM}; the floor was not opened in a browser.")
+    with sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox", "--disable-gpu"])
+        yield opened
+        opened.close()
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """A server of the module's own."""
+    with serving(tmp_path_factory.mktemp("shelf")) as here:
+        yield here
+
+
+@contextmanager
+def visited(browser: Browser, address: str, width: int = 1440, height: int = 900, **has: object) -> Iterator[Page]:
+    """The floor in a window of its own. Whatever goes wrong in it, or leaves this machine, fails the test."""
+    context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True, **has)  # type: ignore[arg-type]
+    page = context.new_page()
+    faults: list[str] = []
+
+    def asked(request: Request) -> None:
+        if not request.url.startswith((address, "data:", "blob:")):
+            faults.append(f"asked for {request.url}")
+
+    page.on("request", asked)
+    page.on("pageerror", lambda error: faults.append(f"error: {error}"))
+    page.on("console", lambda said: faults.append(said.text) if said.type in ("error", "warning") else None)
+    page.add_init_script(
+        "document.addEventListener('securitypolicyviolation', (e) => console.error('policy: ' + e.violatedDirective))"
+    )
+    page.goto(f"{address}/")
+    page.wait_for_selector("#caption")
+    yield page
+    context.close()
+    assert faults == []
