@@ -210,7 +210,7 @@ HANDS = {
 @pytest.mark.parametrize("hand", HANDS)
 def test_the_evening_of_the_readme_works_from_end_to_end(browser: Browser, address: str, hand: str) -> None:
     kind, screen = HANDS[hand]
-    with visited(browser, address, **screen) as page:  # type: ignore[arg-type]
+    with visited(browser, address, **screen) as page:
         coach: Hand = kind(page)
         caption = page.locator("#caption")
         # The demo runs; it is stopped, and gone through decision by decision.

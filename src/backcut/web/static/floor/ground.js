@@ -34,7 +34,7 @@ export const ground = {
         el("h3", {}, "Spots"),
         el("p", { class: "soft" }, "Drag them on the floor, or with the arrow keys. What you move is written into the book."),
         el("div", { class: "acts" }, button("Move spots on the floor", () => (close(), has && has.arrange()), { class: "edged" })),
-        el("table", { class: "pairs" }, el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Neighbours"), el("th", { scope: "col" }, "apart"), el("th", { scope: "col" }, "usual"), el("th", { scope: "col" }, ""))), el("tbody", {}, ...book.pairs.map((pair) => el("tr", {}, el("th", { scope: "row" }, pair.spots), el("td", {}, pair.distance), el("td", {}, pair.band), el("td", {}, pair.within ? "" : "outside it"))))),
+        el("table", { class: "pairs" }, el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Neighbours"), el("th", { scope: "col" }, "apart"), el("th", { scope: "col" }, "usual"), el("th", { scope: "col" }, "fits"))), el("tbody", {}, ...book.pairs.map((pair) => el("tr", {}, el("th", { scope: "row" }, pair.spots), el("td", {}, pair.distance), el("td", {}, pair.band), el("td", {}, pair.within ? "yes" : "no"))))),
         el("h3", {}, "Exceptions"),
         el("div", { class: "roles" }, ...book.numbers.flatMap((n) => ["never cuts", "never fills a corner", "stays inside"].map((what) => role(n + " " + what)))),
       );

@@ -87,7 +87,7 @@ export function picker(store, name, asked = false) {
  */
 export function wordsField(words, label, keep) {
   const list = el("ul", { class: "ways-on-list", role: "listbox", id: "ways-on", "aria-label": "How it can go on", hidden: true });
-  const area = el("textarea", { "aria-label": label, rows: 3, spellcheck: "true", role: "combobox", "aria-expanded": "false", "aria-controls": "ways-on", "aria-autocomplete": "list" });
+  const area = el("textarea", { "aria-label": label, rows: 3, spellcheck: "true", "aria-controls": "ways-on", "aria-autocomplete": "list" });
   area.value = words;
   const done = button("Use these words", () => keep(area.value.trim()), { class: "full" });
   let timer = 0;
@@ -103,7 +103,6 @@ export function wordsField(words, label, keep) {
   };
   const draw = () => {
     list.hidden = !ways.length;
-    area.setAttribute("aria-expanded", String(ways.length > 0));
     list.replaceChildren(...ways.map((way, i) => el("li", { role: "option", id: "way-" + i, "aria-selected": String(i === at), onpointerdown: (/** @type {Event} */ event) => (event.preventDefault(), take(way)) }, el("span", {}, way.whole), el("small", {}, way.who))));
     if (at >= 0) area.setAttribute("aria-activedescendant", "way-" + at);
     else area.removeAttribute("aria-activedescendant");
