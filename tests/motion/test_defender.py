@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from backcut.motion.defender import GUARDS, Watched, defender_place, shadow
+from backcut.motion.defender import GUARDS, defender_place
 from backcut.motion.run import TICK_S, quickest_run
+from backcut.motion.shadow import Watched, shadow
 from backcut.motion.squads import SQUADS
 from backcut.offence.situation import Guard
 
@@ -66,7 +67,7 @@ def _fill(seconds: float = 6.0) -> np.ndarray:
 def test_he_copies_his_man_half_a_second_late() -> None:
     # Measured on professional half courts: an off-ball defender copies his man after 0.48-0.60 s; a tick either way.
     man = _fill()
-    place, _ = shadow(_watch(man, (-5.7, 4.2), Guard.PLAIN), MEN)
+    place = shadow(_watch(man, (-5.7, 4.2), Guard.PLAIN), MEN).place_m
     his, own = np.diff(man, axis=0), np.diff(place[:, 0], axis=0)
     alike = [float((his[: len(his) - late] * own[late:]).sum()) for late in range(30)]
     assert 0.48 - TICK_S <= int(np.argmax(alike)) * TICK_S <= 0.60 + TICK_S
@@ -74,28 +75,28 @@ def test_he_copies_his_man_half_a_second_late() -> None:
 
 @pytest.mark.parametrize("guard", GUARDS)
 def test_a_defender_runs_no_faster_and_turns_no_quicker_than_a_runner_can(guard: Guard) -> None:
-    place, heading = shadow(_watch(_fill(), (-5.7, 4.2), guard), MEN)
-    speed = np.hypot(*np.diff(place[:, 0], axis=0).T) / TICK_S
+    shade = shadow(_watch(_fill(), (-5.7, 4.2), guard), MEN)
+    speed = np.hypot(*np.diff(shade.place_m[:, 0], axis=0).T) / TICK_S
     assert speed.max() <= MEN.top_speed_m_s
-    assert np.abs(np.diff(heading[:, 0])).max() <= 180.0 / MEN.turn_s * TICK_S + 1e-9
+    assert np.abs(np.diff(shade.heading_deg[:, 0])).max() <= 180.0 / MEN.turn_s * TICK_S + 1e-9
 
 
 def test_nobody_is_stood_in() -> None:
     straight = quickest_run([(4.0, 2.7), (0.5, 0.3)], MEN, start_s=0.5)
     t = np.arange(0.0, 3.0, TICK_S)
     man = np.column_stack([np.interp(t, straight.t_s, column) for column in straight.place_m.T])
-    place, _ = shadow(_watch(man, TOP, Guard.PLAIN), MEN)
+    place = shadow(_watch(man, TOP, Guard.PLAIN), MEN).place_m
     assert np.hypot(*(place[:, 0] - man).T).min() > 0.7
 
 
 def test_a_denier_has_his_chest_to_his_man() -> None:
     man = np.tile(WING, (20, 1))
-    place, heading = shadow(_watch(man, TOP, Guard.DENIES), MEN)
-    to_man = np.degrees(np.arctan2(*(man[-1] - place[-1, 0])))
-    assert heading[-1, 0] % 360 == pytest.approx(to_man % 360, abs=1.0)
+    shade = shadow(_watch(man, TOP, Guard.DENIES), MEN)
+    to_man = np.degrees(np.arctan2(*(man[-1] - shade.place_m[-1, 0])))
+    assert shade.heading_deg[-1, 0] % 360 == pytest.approx(to_man % 360, abs=1.0)
 
 
 def test_the_same_possession_is_defended_the_same_way_twice() -> None:
     first, second = (shadow(_watch(_fill(), TOP, Guard.PLAIN), MEN) for _ in range(2))
-    assert (first[0] == second[0]).all()
-    assert (first[1] == second[1]).all()
+    assert (first.place_m == second.place_m).all()
+    assert (first.heading_deg == second.heading_deg).all()

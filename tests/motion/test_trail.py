@@ -13,8 +13,9 @@ from backcut.motion.path import Floats, Place, spaced
 from backcut.motion.room import ROOM_M, Way, clearance_m, find_room
 from backcut.motion.run import TICK_S
 from backcut.motion.squads import SQUADS
+from backcut.motion.thin import thinned
 from backcut.motion.timeline import Track
-from backcut.motion.trail import Answer, cut, places, run_on, standing, thinned
+from backcut.motion.trail import Answer, cut, places, run_on, standing
 
 RUNNER = SQUADS["boys-u16"].runner
 PLACES = st.tuples(st.floats(-7, 7), st.floats(-1, 8))

@@ -57,7 +57,7 @@ def gym(book: Book, court: str | None = None, squad: str | None = None) -> Gym:
 def timed(book: Book, steps: Sequence[Step], gym: Gym) -> Timeline:
     """A played possession in time, by the book's choices. Raises: MotionError for steps that cannot be timed."""
     # Arrays are loaded only where a possession is really put in time.
-    from backcut.engine.reads import denied
+    from backcut.engine.setting import Denial
     from backcut.engine.timeline import build
     from backcut.motion.floor import Floor
 
@@ -69,6 +69,6 @@ def timed(book: Book, steps: Sequence[Step], gym: Gym) -> Timeline:
         hold_s=HOLDS[values["hold count"]] * COUNT_S,
         fill_timing=values["when to fill"],
         signal=values["signal"],
-        denies=lambda ball, man, defender: denied(ball, man, defender, court, values["denial"], book.mark_m),
+        denies=Denial(court, values["denial"], book.mark_m),
         floor=Floor(court.half_width_m, court.basket_from_baseline.m, court.mid_court_y_m),
     )

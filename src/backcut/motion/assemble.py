@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from backcut.motion.ball import DRIBBLE_S, FLOOR_M, HELD_M
-from backcut.motion.defender import GUARDS, Watched, shadow
+from backcut.motion.defender import GUARDS
 from backcut.motion.floor import FIBA_FLOOR, Floor
 from backcut.motion.run import ticks
 from backcut.motion.runner import Runner
+from backcut.motion.shadow import Watched, followed
+from backcut.motion.thin import STRETCH_S, all_thinned, thinned
 from backcut.motion.timeline import Flight, Held, Run, Timeline, Track
-from backcut.motion.trail import places, thinned
+from backcut.motion.trail import places
 from backcut.offence.situation import Guard
 
 Floats = NDArray[np.float64]
@@ -50,13 +53,24 @@ class Score:
     postures: Sequence[Posture]
     cues_s: Sequence[float] = ()
 
+    @cached_property
+    def ball(self) -> Track:
+        """The ball (n, 3), held and in the air."""
+        pieces = [(held.start_s, _held_ball(held, self.players[held.player])) for held in self.held]
+        pieces += [(float(track.t_s[0]), track) for track in self.air]
+        pieces.sort(key=lambda piece: piece[0])
+        t = np.concatenate([track.t_s for _, track in pieces])
+        place = np.vstack([track.place_m for _, track in pieces])
+        rising = np.concatenate(([True], np.diff(np.maximum.accumulate(t)) > 1e-9))
+        return all_thinned([Track(t[rising], place[rising])], [BALL_M], STRETCH_S)[0]
+
 
 def watched(score: Score) -> Watched:
     """What the defenders see of a score, tick by tick, in the order of `score.players`."""
     numbers, t = tuple(score.players), ticks(score.duration_s)
     return Watched(
         men_m=np.stack([places(score.players[n], t) for n in numbers], axis=1),
-        ball_m=places(_ball(score), t),
+        ball_m=places(score.ball, t),
         on_ball=_on_ball(score, numbers, t),
         guards=_guards(score, numbers, t),
     )
@@ -64,16 +78,25 @@ def watched(score: Score) -> Watched:
 
 def assemble(score: Score, defender: Runner, floor: Floor = FIBA_FLOOR) -> Timeline:
     """The timeline of a score, every defender moving within the limits of `defender`, on the floor."""
-    ball = _ball(score)
-    numbers = tuple(score.players)
-    t = ticks(score.duration_s)
-    where, heading = shadow(watched(score), defender, floor)
+    numbers, t = tuple(score.players), ticks(score.duration_s)
+    shade = followed(watched(score), defender, floor)
+    k = len(numbers)
+    tracks = all_thinned(
+        [
+            *score.players.values(),
+            *(Track(t, shade.place_m[:, i]) for i in range(k)),
+            *(Track(t, shade.heading_deg[:, i, None]) for i in range(k)),
+        ],
+        [ATTACKER_M] * k + [DEFENDER_M] * k + [HEADING_DEG] * k,
+        STRETCH_S,
+    )
+    players, defenders, facing = tracks[:k], tracks[k : 2 * k], tracks[2 * k :]
     return Timeline(
         duration_s=score.duration_s,
-        players={n: thinned(track, ATTACKER_M) for n, track in score.players.items()},
-        defenders={n: thinned(Track(t, where[:, i]), DEFENDER_M) for i, n in enumerate(numbers)},
-        facing_deg={n: thinned(Track(t, heading[:, i, None]), HEADING_DEG) for i, n in enumerate(numbers)},
-        ball=ball,
+        players=dict(zip(numbers, players, strict=True)),
+        defenders=dict(zip(numbers, defenders, strict=True)),
+        facing_deg=dict(zip(numbers, facing, strict=True)),
+        ball=score.ball,
         held=tuple(score.held),
         runs=tuple(score.runs),
         flights=tuple(score.flights),
@@ -81,21 +104,12 @@ def assemble(score: Score, defender: Runner, floor: Floor = FIBA_FLOOR) -> Timel
     )
 
 
+@lru_cache(maxsize=512)
 def path_between(track: Track, start_s: float, end_s: float) -> Floats:
-    """The path (n, 2) that a track takes between two moments."""
+    """The path (n, 2) that a track takes between two moments; the same question has the same answer."""
     inner = (track.t_s > start_s) & (track.t_s < end_s)
     t = np.concatenate(([start_s], track.t_s[inner], [end_s]))
     return thinned(Track(t, places(track, t)), ATTACKER_M).place_m
-
-
-def _ball(score: Score) -> Track:
-    pieces = [(held.start_s, _held_ball(held, score.players[held.player])) for held in score.held]
-    pieces += [(float(track.t_s[0]), track) for track in score.air]
-    pieces.sort(key=lambda piece: piece[0])
-    t = np.concatenate([track.t_s for _, track in pieces])
-    place = np.vstack([track.place_m for _, track in pieces])
-    rising = np.concatenate(([True], np.diff(np.maximum.accumulate(t)) > 1e-9))
-    return thinned(Track(t[rising], place[rising]), BALL_M)
 
 
 def _held_ball(held: Held, holder: Track) -> Track:

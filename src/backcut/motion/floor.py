@@ -24,11 +24,15 @@ class Floor:
     depth_m: float = 14.0 - 1.575
     margin_m: float = 0.3  # estimate: half a shoulder's width between a runner's middle and the line
 
+    @property
+    def edges_m(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """How far a runner's middle may go: the least x and y, and the greatest."""
+        x = self.half_width_m - self.margin_m
+        return (-x, -self.baseline_m + self.margin_m), (x, self.depth_m - self.margin_m)
+
     def inside(self, path_m: Floats) -> Floats:
         """The path (n, 2) with every point that is over a line brought back inside it."""
-        x = self.half_width_m - self.margin_m
-        low = (-x, -self.baseline_m + self.margin_m)
-        return np.clip(path_m, low, (x, self.depth_m - self.margin_m))
+        return np.clip(path_m, *self.edges_m)
 
 
 FIBA_FLOOR = Floor()

@@ -53,7 +53,7 @@ def rounded(path_m: ArrayLike, rounding_m: float = ROUNDING_M) -> Floats:
         return path
     width = min(len(path) - 1, int(4 * sigma) + 1)
     # Odd reflection keeps both ends and the directions there.
-    wide = np.pad(path, ((width, width), (0, 0)), mode="reflect", reflect_type="odd")
+    wide = np.concatenate([2 * path[0] - path[width:0:-1], path, 2 * path[-1] - path[-2 : -2 - width : -1]])
     smooth = gaussian_filter1d(wide, min(sigma, width / 3), axis=0, mode="nearest")[width:-width]
     smooth[0], smooth[-1] = path[0], path[-1]
     return spaced(smooth)

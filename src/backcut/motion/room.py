@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -70,8 +71,9 @@ def find_room(
     return best
 
 
-def _ways(beside: bool) -> Iterator[Way]:
+@cache
+def _ways(beside: bool) -> tuple[Way, ...]:
     ends, asides_m = (_BESIDE_M[1:], (0.0, 1.3, -1.3)) if beside else (_BESIDE_M[:1], _ASIDES_M)
     ways = [Way(aside, delay, end) for end in ends for aside in asides_m for delay in _DELAYS_S]
     # A second of waiting costs as much as a bend of one metre, a step beside the end half of that.
-    return iter(sorted(ways, key=lambda w: abs(w.aside_m) + w.delay_s + 0.5 * float(np.hypot(*w.beside_m))))
+    return tuple(sorted(ways, key=lambda w: abs(w.aside_m) + w.delay_s + 0.5 * float(np.hypot(*w.beside_m))))

@@ -6,6 +6,7 @@ usual two-pass solution of a speed profile along a fixed path (Bobrow, Dubowsky 
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -90,33 +91,32 @@ def _speeds(path: Floats, s: Floats, runner: Runner, start_speed: float, end_spe
     limit = np.minimum(runner.top_speed_m_s, np.sqrt(runner.sideways_m_s2 / np.maximum(curvature, 1e-9)))
     # Where a foot is planted the path turns within one spacing: then the change of velocity within a tick counts.
     limit = np.minimum(limit, runner.sideways_m_s2 * TICK_S / (2 * np.sin(np.clip(turns, 1e-6, np.pi) / 2)))
-    n, speed = len(s), np.empty(len(s))
+    # Each point leans on the one before it, so this is plain arithmetic: arrays would cost twenty times as much.
+    limits, bends, gaps = limit.tolist(), curvature.tolist(), gap.tolist()
+    top, first, braking = runner.top_speed_m_s, runner.first_acceleration_m_s2, runner.braking_m_s2
+    sideways = runner.sideways_m_s2
     # Backward: what the coming curves and the end allow.
-    limit[-1] = min(limit[-1], end_speed)
-    for i in range(n - 2, -1, -1):
-        brake = runner.braking_m_s2 * _grip_left(limit[i + 1], curvature[i], runner)
-        limit[i] = min(limit[i], np.sqrt(limit[i + 1] ** 2 + 2 * brake * gap[i]))
-    if start_speed > limit[0] + 1e-6:
+    limits[-1] = coming = min(limits[-1], end_speed)
+    for i in range(len(gaps) - 1, -1, -1):
+        now = coming * coming
+        brake = braking * _grip_left(now * bends[i] / sideways)
+        limits[i] = coming = min(limits[i], math.sqrt(now + 2 * brake * gaps[i]))
+    if start_speed > limits[0] + 1e-6:
         raise MotionError(
-            f"At {start_speed:.2f} m/s this path's first curve is too tight; it can be entered at {limit[0]:.2f} m/s."
+            f"At {start_speed:.2f} m/s this path's first curve is too tight; it can be entered at {limits[0]:.2f} m/s."
         )
     # Forward: what the sprint allows; Heun's rule in v squared, since dv2/ds = 2 a.
-    speed[0] = start_speed
-    for i in range(n - 1):
-        now = speed[i] ** 2
-        push = _push(speed[i], curvature[i], runner)
-        trial = np.sqrt(now + 2 * push * gap[i])
-        push = (push + _push(trial, curvature[i + 1], runner)) / 2
-        speed[i + 1] = min(limit[i + 1], np.sqrt(now + 2 * push * gap[i]))
-    return speed
+    speed, speeds = start_speed, [start_speed]
+    for i, room in enumerate(gaps):
+        now = speed * speed
+        push = first * max(0.0, 1.0 - speed / top) * _grip_left(now * bends[i] / sideways)
+        trial = math.sqrt(now + 2 * push * room)
+        later = first * max(0.0, 1.0 - trial / top) * _grip_left(trial * trial * bends[i + 1] / sideways)
+        speed = min(limits[i + 1], math.sqrt(now + 2 * ((push + later) / 2) * room))
+        speeds.append(speed)
+    return np.array(speeds)
 
 
-def _grip_left(speed: float, curvature: float, runner: Runner) -> float:
-    """The share of grip that a curve leaves for speeding up or braking (a friction circle)."""
-    used = min(1.0, speed**2 * curvature / runner.sideways_m_s2)
-    return float(np.sqrt(1.0 - used**2))
-
-
-def _push(speed: float, curvature: float, runner: Runner) -> float:
-    free = runner.first_acceleration_m_s2 * max(0.0, 1.0 - speed / runner.top_speed_m_s)
-    return free * _grip_left(speed, curvature, runner)
+def _grip_left(used: float) -> float:
+    """The share of grip that a curve leaves for speeding up or braking when it uses this share (a friction circle)."""
+    return math.sqrt(1.0 - used * used) if used < 1.0 else 0.0

@@ -116,26 +116,3 @@ def _turning_s(now: Floats, path: Floats, runner: Runner) -> float:
     away = unit(path[min(10, len(path) - 1)] - path[0])
     angle = float(np.arccos(np.clip(unit(now) @ away, -1.0, 1.0)))
     return runner.turn_s * angle / np.pi
-
-
-def thinned(track: Track, tolerance: float) -> Track:
-    """The track without the knots that straight pieces between the others tell within `tolerance` (its own unit).
-
-    The way of Ramer (1972) and Douglas and Peucker (1973), with the gap measured at equal times.
-    """
-    t, place = track.t_s, track.place_m
-    keep = np.zeros(len(t), dtype=bool)
-    keep[[0, -1]] = True
-    todo = [(0, len(t) - 1)]
-    while todo:
-        a, b = todo.pop()
-        if b - a < 2 or t[b] <= t[a]:
-            continue
-        share = ((t[a + 1 : b] - t[a]) / (t[b] - t[a]))[:, None]
-        gap = np.linalg.norm(place[a + 1 : b] - (place[a] + share * (place[b] - place[a])), axis=1)
-        worst = int(gap.argmax())
-        if gap[worst] > tolerance:
-            middle = a + 1 + worst
-            keep[middle] = True
-            todo += [(a, middle), (middle, b)]
-    return Track(t[keep], place[keep])

@@ -49,8 +49,8 @@ def _ends(path_m: np.ndarray) -> tuple[shown.Place, ...]:
 
 
 def _at(timeline: Timeline, number: int, t_s: float) -> shown.Place:
-    x, y = timeline.players[number].at(t_s)[:2]
-    return float(x), float(y)
+    x, y = timeline.players[number].place_at(t_s)[:2]
+    return x, y
 
 
 def run_lines(
@@ -60,7 +60,7 @@ def run_lines(
     arrows = []
     for number, (action, run, _) in sorted(going.items()):
         is_lit = (run.step, run.beat, number) in lit
-        path = [tuple(map(float, point[:2])) for point in run.path_m]
+        path = [(x, y) for x, y in run.path_m[:, :2].tolist()]
         if not is_lit:
             here = _at(timeline, number, t_s)
             nearest = min(range(len(path)), key=lambda i: (path[i][0] - here[0]) ** 2 + (path[i][1] - here[1]) ** 2)
@@ -70,7 +70,7 @@ def run_lines(
                 shown.Arrow(
                     _ARROWS.get(action.kind, ArrowKind.FILL),
                     number,
-                    tuple((x, y) for x, y in path),
+                    tuple(path),
                     letter=letter(action.habit),
                     label=LABELS.get(action.kind, ""),
                     lit=is_lit and action.habit is not None,

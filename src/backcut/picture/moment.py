@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from backcut.motion.timeline import Timeline, pose
+from backcut.motion.timeline import Timeline, holder_at, pose
 from backcut.offence.action import Kind
 from backcut.picture import arrows
 from backcut.picture.apart import question
@@ -47,13 +47,19 @@ def plate(number: int, moment: Moment, holder: int | None) -> str:
 
 def look_of_the_ball(timeline: Timeline, t_s: float) -> Place:
     """Unit direction from the holder to where the ball goes next, or to the basket: there the ball sits on the ring."""
-    places = pose(timeline, t_s)
+
+    def place_of(player: int | None, otherwise: Place) -> Place:
+        track = timeline.players.get(player or 0)
+        if track is None:
+            return otherwise
+        x, y = track.place_at(t_s)[:2]
+        return x, y
+
     ahead = (f for f in timeline.flights if f.start_s >= t_s - 1e-6)
     flight = min(ahead, key=lambda f: f.start_s, default=None)
-    holder = places.players.get(places.holder or 0, (0.0, 0.0))
+    holder = place_of(holder_at(timeline, t_s), (0.0, 0.0))
     target = (0.0, 0.0) if flight is None else (float(flight.path_m[-1][0]), float(flight.path_m[-1][1]))
-    if flight is not None and flight.to_player is not None:
-        target = pose(timeline, t_s).players.get(flight.to_player, target)
+    target = place_of(None if flight is None else flight.to_player, target)
     dx, dy = target[0] - holder[0], target[1] - holder[1]
     far = math.hypot(dx, dy)
     return (dx / far, dy / far) if far > 0.01 else (0.0, -1.0)
