@@ -112,13 +112,17 @@ def right(book: Book, situation: Situation, player: int) -> frozenset[Spot]:
 
     Who holds now and moves later in this step is right with either. Raises: SituationError if nobody wears the number.
     """
-    number = situation.player(player).number
-    target = next(action.target for action in decide(book, situation).actions if action.player == number)
+    return rights(book, situation)[situation.player(player).number]
+
+
+def rights(book: Book, situation: Situation) -> dict[int, frozenset[Spot]]:
+    """What is right for each player, as `right` says it."""
+    now = {action.player: action.target for action in decide(book, situation).actions}
     try:
         _, after = settle(book, situation)
     except MoveError:
-        return frozenset({target})
-    return frozenset({target, after.player(number).at})
+        return {number: frozenset({target}) for number, target in now.items()}
+    return {number: frozenset({target, after.player(number).at}) for number, target in now.items()}
 
 
 def _saying(change: Change, text: str, wanted: Wanted, walked: Walk, other: Book) -> Saying:

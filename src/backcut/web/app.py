@@ -126,39 +126,44 @@ def _closing(proofs: Proofs) -> Callable[[FastAPI], AbstractAsyncContextManager[
     return ends
 
 
+def _written(data: FloorData, said: str = "") -> Response:
+    """A floor in the envelope, written at once: it was checked when it was made, and it is long."""
+    return Response(Told[FloorData](said=said, data=data).model_dump_json(), media_type="application/json")
+
+
 def floor_routes(evening: Evening) -> APIRouter:
     """Floors: open one, look at it, change it, go back and on."""
     route = APIRouter(prefix="/floors", tags=["floors"])
 
-    @route.post("")
-    def open_floor(asked: Asked) -> Told[FloorData]:
+    @route.post("", response_model=Told[FloorData])
+    def open_floor(asked: Asked) -> Response:
         """Put a book and a possession on a new floor."""
-        return Told(data=evening.open(asked.book, asked.text, asked.start, asked.moves))
+        return _written(evening.open(asked.book, asked.text, asked.start, asked.moves))
 
-    @route.get("/{ident}")
-    def look(ident: Id) -> Told[FloorData]:
+    @route.get("/{ident}", response_model=Told[FloorData])
+    def look(ident: Id) -> Response:
         """What is on a floor."""
-        return Told(data=evening.look(ident))
+        return _written(evening.look(ident))
 
-    @route.post("/{ident}/changes")
-    def change(ident: Id, asked: Changing) -> Told[FloorData]:
+    @route.post("/{ident}/changes", response_model=Told[FloorData])
+    def change(ident: Id, asked: Changing) -> Response:
         """Change what is on a floor."""
-        return Told(data=evening.change(ident, asked.revision, asked.change))
+        return _written(evening.change(ident, asked.revision, asked.change))
 
-    @route.post("/{ident}/undo")
-    def undo(ident: Id, asked: Going) -> Told[FloorData]:
+    @route.post("/{ident}/undo", response_model=Told[FloorData])
+    def undo(ident: Id, asked: Going) -> Response:
         """Take the last change back."""
-        return Told(data=evening.back(ident, asked.revision, -1))
+        return _written(evening.back(ident, asked.revision, -1))
 
-    @route.post("/{ident}/redo")
-    def redo(ident: Id, asked: Going) -> Told[FloorData]:
+    @route.post("/{ident}/redo", response_model=Told[FloorData])
+    def redo(ident: Id, asked: Going) -> Response:
         """Do again what was taken back."""
-        return Told(data=evening.back(ident, asked.revision, +1))
+        return _written(evening.back(ident, asked.revision, +1))
 
-    @route.post("/{ident}/keep")
-    def keep(ident: Id, asked: Keeping) -> Told[FloorData]:
+    @route.post("/{ident}/keep", response_model=Told[FloorData])
+    def keep(ident: Id, asked: Keeping) -> Response:
         """Keep the book on the shelf."""
-        return Told(said=f"Kept as {asked.name}.", data=evening.keep(ident, asked.name))
+        return _written(evening.keep(ident, asked.name), f"Kept as {asked.name}.")
 
     @route.get("/{ident}/answers")
     def could(

@@ -17,9 +17,10 @@ from backcut.offence.situation import IN_LANE, Guard, Situation
 from backcut.picture.action_lines import open_spots
 from backcut.picture.show import Answer, Moment, Show, Stance
 from backcut.picture.story import show
-from backcut.prove.wanted import right
-from backcut.web.floor import Floor, Played, played
-from backcut.web.what_if import Can, at_the_start, in_step, when_all_stand
+from backcut.prove.wanted import rights
+from backcut.web.envelope import CanData, CellData
+from backcut.web.floor import Floor, Played, played, read
+from backcut.web.what_if import at_the_start, in_step, when_all_stand
 
 #: A stop at the end is worth having when it is so long after the last decision (estimate: two looks).
 END_S = 0.4
@@ -44,47 +45,29 @@ class Stop:
     asked: Situation
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
-    """A place of the floor as the keyboard walks it: a spot, or a player off the spots; centimetres."""
-
-    id: str
-    x: int
-    y: int
-    label: str
-    player: int | None
-    ball: bool
-
-
 @dataclass(frozen=True)
 class Told:
-    """A floor in time: what it was played to, its show with a start and an end, and a stop for each moment."""
+    """A floor in time: its book, what it was played to, its show with a start and an end, a stop for each moment."""
 
+    text: str
     played: Played
     show: Show
     stops: tuple[Stop, ...]
 
-    def cans(self, place: int) -> list[Can]:
+    def cans(self, place: int) -> list[CanData]:
         """What can be done at a stop."""
-        stop, steps = self.stops[place], self.played.steps
-        if stop.step == 0:
-            return at_the_start(self.played.book, self.played.begins)
-        if stop.stands:
-            return when_all_stand(self.played.book, steps, stop.step - 1)
-        return in_step(self.played.book, steps, stop.step - 1, stop.beats)
+        stop = self.stops[place]
+        step = self.played.steps[stop.step - 1] if stop.step else None
+        return _cans(self.text, self.played.begins if step is None else step, stop.step, stop.beats, stop.stands)
 
     def right(self, place: int) -> dict[str, list[str]]:
         """Where each player goes, in words: the answer that is seen, and where he stands when it is over."""
-        stop = self.stops[place]
-        return {
-            str(player.number): sorted(spot.title for spot in right(self.played.book, stop.asked, player.number))
-            for player in stop.asked.players
-        }
+        return _right(self.text, self.stops[place].asked)
 
-    def cells(self, place: int) -> list[Cell]:
+    def cells(self, place: int) -> list[CellData]:
         """The places of the floor at a stop: everybody where the rules count him, then the empty spots."""
         stop, spots = self.stops[place], self.show.spots
-        there: list[Cell] = []
+        there: list[CellData] = []
         for player in stop.situation.players:
             if player.doing in IN_LANE or player.at not in spots:
                 x, y = pose(self.show.timeline, self.show.moments[place].t_s).players[player.number]
@@ -95,13 +78,34 @@ class Told:
             words = [player.at.title, str(player.number)] + ["has the ball"] * ball
             words += [f"defender {guard}"] if guard else []
             ident = f"p{player.number}"
-            there.append(Cell(ident, round(x * 100), round(y * 100), ", ".join(words), player.number, ball))
+            there.append(_cell(ident, (x, y), ", ".join(words), player.number, ball))
         taken = {player.at for player in stop.situation.players}
         for spot in self.played.book.formation.ring:
             if spot not in taken and spot in spots:
                 x, y = spots[spot]
-                there.append(Cell(str(spot), round(x * 100), round(y * 100), f"{spot.title}, empty", None, False))
+                there.append(_cell(str(spot), (x, y), f"{spot.title}, empty", None, False))
         return there
+
+
+def _cell(ident: str, place: tuple[float, float], label: str, player: int | None, ball: bool) -> CellData:
+    x, y = place
+    return CellData(id=ident, x=round(x * 100), y=round(y * 100), label=label, player=player, ball=ball)
+
+
+#: What can be done at a stop, and what is right there, depends on the book and on the stop's step alone: a possession
+#: that goes on asks again for the stops it had.
+@lru_cache(maxsize=1024)
+def _cans(text: str, step: Step | Situation, number: int, beats: int, stands: bool) -> list[CanData]:
+    book, _ = read(text)
+    if isinstance(step, Situation):
+        return at_the_start(book, step)
+    return when_all_stand(book, step, number) if stands else in_step(book, step, number, beats)
+
+
+@lru_cache(maxsize=1024)
+def _right(text: str, asked: Situation) -> dict[str, list[str]]:
+    book, _ = read(text)
+    return {str(n): sorted(spot.title for spot in spots) for n, spots in rights(book, asked).items()}
 
 
 @lru_cache(maxsize=32)
@@ -113,7 +117,7 @@ def told(floor: Floor) -> Told:
     said = f"{seen.begins.ball} has the ball. {_what_to_do(seen)}"
     first = _standing_moment(seen.book, seen.begins, line, 0.0, said)
     if not seen.steps:
-        return Told(seen, replace(line, moments=(first,)), (Stop(0, 0, True, seen.begins, seen.begins),))
+        return Told(floor.text, seen, replace(line, moments=(first,)), (Stop(0, 0, True, seen.begins, seen.begins),))
     moments, stops = [first, *line.moments], [Stop(0, 0, True, seen.begins, seen.begins)]
     stops += _stops(seen, line)
     after, end_s = seen.steps[-1].after, line.timeline.duration_s
@@ -121,7 +125,7 @@ def told(floor: Floor) -> Told:
         said = f"All stand. {after.ball} has the ball, {after.holder.at.title}."
         moments.append(_standing_moment(seen.book, after, line, end_s, said))
         stops.append(Stop(len(steps), len(steps[-1].beats), True, after, after))
-    return Told(seen, replace(line, moments=tuple(moments)), tuple(stops))
+    return Told(floor.text, seen, replace(line, moments=tuple(moments)), tuple(stops))
 
 
 def _nothing_yet(book: Book, begins: Situation) -> Step:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
 from functools import lru_cache
 from urllib.parse import urlencode
 
@@ -15,7 +14,7 @@ from backcut.picture.floor import floor as drawn_floor
 from backcut.web.book_view import book_data
 from backcut.web.desk import Open
 from backcut.web.difference import difference
-from backcut.web.envelope import BookData, CanData, CellData, FloorData, MoveData, PlayData, SeenData, StopData
+from backcut.web.envelope import BookData, FloorData, MoveData, PlayData, SeenData, StopData
 from backcut.web.floor import Floor, read
 from backcut.web.stops import Told, told
 
@@ -85,7 +84,7 @@ def _stop(now: Told, place: int) -> StopData:
     return StopData(
         step=stop.step,
         stands=stop.stands,
-        cells=[CellData(**asdict(cell)) for cell in now.cells(place)],
-        can=[CanData(**asdict(can)) for can in now.cans(place)],
+        cells=now.cells(place),
+        can=now.cans(place),
         right=now.right(place),
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from backcut.engine.advance import happen, kind_of_pass
 from backcut.engine.play import Stage, one_step
@@ -14,6 +14,7 @@ from backcut.offence.book import Book
 from backcut.offence.event import PASSES, Event, EventKind
 from backcut.offence.moves import move_text
 from backcut.offence.situation import IN_LANE, Doing, Guard, Situation
+from backcut.web.envelope import CanData
 
 #: The key that makes a move for the player in hand (own design): the first letter of what is done, where it is free.
 KEYS = {
@@ -47,52 +48,32 @@ _ORDER = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Can:
-    """A move that can be made: after the first `keep` steps, whatever came after them before is cut off.
-
-    `player` is who it is about first: who has the ball, or whose defender acts. `to` catches, `spot` is where it ends.
-    `early` moves come while players are still on the way.
-    """
-
-    move: str
-    words: str
-    kind: str
-    player: int
-    keep: int
-    to: int | None = None
-    spot: str | None = None
-    early: bool = False
-    key: str = ""
-
-
-def at_the_start(book: Book, begins: Situation) -> list[Can]:
+def at_the_start(book: Book, begins: Situation) -> list[CanData]:
     """What can be done before anything has happened."""
     return in_order(_cans(book, begins, 0, _settled(book, begins)))
 
 
-def in_step(book: Book, steps: tuple[Step, ...], number: int, beats: int) -> list[Can]:
+def in_step(book: Book, step: Step, keep: int, beats: int) -> list[CanData]:
     """What can be done while the answers of a step are seen, of which `beats` beats have begun.
 
     What belongs to the event itself, what comes when all stand, and the same while they are on the way.
     """
-    step, keep = steps[number], number + 1
     here = step.beats[beats].before if beats < len(step.beats) else step.after
     found = list(_cans(book, step.beats[0].before if step.beats else step.after, keep, _with_it(step, here, beats)))
     found += _to_cutters(book, step, here, keep)
-    found += when_all_stand(book, steps, number)
+    found += when_all_stand(book, step, keep)
     if 0 < beats < len(step.beats):
         found += _cans(book, here, keep, _early(book, here, beats), early=True)
     return in_order(found)
 
 
-def when_all_stand(book: Book, steps: tuple[Step, ...], number: int) -> list[Can]:
+def when_all_stand(book: Book, step: Step, keep: int) -> list[CanData]:
     """What can be done once all stand after a step."""
-    stands = _stands(book, steps[number])
-    return in_order(_cans(book, stands, number + 1, _settled(book, stands)))
+    stands = _stands(book, step)
+    return in_order(_cans(book, stands, keep, _settled(book, stands)))
 
 
-def in_order(cans: Iterable[Can]) -> list[Can]:
+def in_order(cans: Iterable[CanData]) -> list[CanData]:
     """The moves as they are said: the ball first."""
     order = {str(kind): place for place, kind in enumerate(_ORDER)}
     return sorted(cans, key=lambda can: order[can.kind])
@@ -106,7 +87,7 @@ def _stands(book: Book, step: Step) -> Situation:
         return step.after
 
 
-def _to_cutters(book: Book, step: Step, here: Situation, keep: int) -> Iterator[Can]:
+def _to_cutters(book: Book, step: Step, here: Situation, keep: int) -> Iterator[CanData]:
     """Passes to a cutter, as long as there is one in the lane."""
     if not any(p.doing in (Doing.CUTTING, Doing.LANE) and p.number != here.ball for p in here.players):
         return
@@ -155,7 +136,7 @@ def _with_it(step: Step, here: Situation, beats: int) -> Iterator[Event]:
 
 def _cans(
     book: Book, situation: Situation, keep: int, events: Iterable[Event], *, early: bool = False
-) -> Iterator[Can]:
+) -> Iterator[CanData]:
     for event in events:
         here = situation
         if event.kind is EventKind.JAM:
@@ -166,14 +147,14 @@ def _cans(
             continue
         passed = event.kind in PASSES
         spot = event.spot if event.spot is not None else situation.player(event.receiver or event.player).at
-        yield Can(
-            move_text(event),
-            event_words(Step(event, "", situation, (), situation)),
-            str(event.kind),
-            event.player,
-            keep,
-            event.receiver,
-            str(spot) if passed or event.spot is not None else None,
-            early,
-            "Enter" if passed else KEYS.get(event.kind, ""),
+        yield CanData(
+            move=move_text(event),
+            words=event_words(Step(event, "", situation, (), situation)),
+            kind=str(event.kind),
+            player=event.player,
+            keep=keep,
+            to=event.receiver,
+            spot=str(spot) if passed or event.spot is not None else None,
+            early=early,
+            key="Enter" if passed else KEYS.get(event.kind, ""),
         )

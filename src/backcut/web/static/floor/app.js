@@ -61,7 +61,8 @@ const putOn = (floor) => {
   fill(stage, play.floor);
   stage.querySelector(".time")?.append(el("p", { class: "said-line", id: "said-line", role: "status" }));
   if (play.ground !== drawnGround) fill(byId("ground"), (drawnGround = play.ground));
-  for (const [name, value] of Object.entries(play.shape)) document.body.style.setProperty("--" + name, value);
+  const court = /** @type {HTMLElement} */ (stage.firstElementChild);
+  for (const [name, value] of Object.entries(play.shape)) court.style.setProperty("--" + name, value);
   fill(byId("below"), play.below);
   byId("notes").replaceChildren(...play.notes.map((note) => el("p", {}, note)), el("p", {}, "The squads and books that come with Backcut are invented."));
   byId("stamp").textContent = [floor.book.title, new Date().toISOString().slice(0, 10), floor.book.lines.court].join(", ");

@@ -83,7 +83,7 @@ export const books = {
   fill: async (store, root, close) => {
     const { data } = await ask("/books").catch(() => ({ data: [] }));
     /** @param {Kept} book */
-    const row = (book) => el("li", {}, el("span", {}, el("b", {}, book.title), el("small", {}, book.shipped ? "comes with Backcut, invented" : book.name)), button("Open", async () => { if (await store.open({ book: book.name })) close(); }, { class: "edged", "aria-label": "Open " + book.title }), book.shipped ? null : button("Versions", () => versions(book), { class: "text", "aria-label": "Versions of " + book.title }));
+    const row = (book) => el("li", {}, el("span", {}, el("b", {}, book.title), el("small", {}, book.shipped ? "comes with Backcut, invented" : book.name)), button("Open", async () => { if (await store.open({ book: book.name })) close(); }, { class: "edged", "aria-label": "Open " + book.title }), button("Versions", () => versions(book), { class: "text", "aria-label": "Versions of " + book.title }));
     /** @param {Kept} book */
     const versions = async (book) => {
       const path = "/books/" + encodeURIComponent(book.name) + "/versions";
@@ -97,7 +97,10 @@ export const books = {
     };
     const draw = () => {
       const mine = data.filter((/** @type {Kept} */ book) => !book.shipped);
+      const left = store.left();
+      const away = left && left.text !== store.floor.book.text;
       root.replaceChildren(
+        away ? button("Where you left off", async () => { if (await store.open(left)) close(); }, { class: "full" }) : "",
         mine.length ? el("ul", { class: "books" }, ...mine.map(row)) : el("p", { class: "note" }, "None of your own yet. Open one of these, change a sentence, and keep it."),
         el("h3", {}, "To begin with"),
         el("ul", { class: "books" }, ...data.filter((/** @type {Kept} */ book) => book.shipped).map(row)),

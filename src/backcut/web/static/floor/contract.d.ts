@@ -24,7 +24,7 @@ export interface BookData {
   pairs: Array<PairData>;
 }
 
-/** A move that can be made at a moment: after the first `keep` steps. */
+/** A move that can be made: after the first `keep` steps, whatever came after them before is cut off. `player` is who it is about first: who has the ball, or whose defender acts. `to` catches, `spot` is where it ends; `early` moves come while players are still on the way; `key` makes it for the player in hand. */
 export interface CanData {
   move: string;
   words: string;

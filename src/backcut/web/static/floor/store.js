@@ -12,6 +12,7 @@ import { ask, Refusal } from "./api.js";
 /** @typedef {ReturnType<typeof makeStore>} Store */
 
 const KEPT = "backcut-floor";
+const SHOWN = "backcut-shown";
 
 export function makeStore() {
   /** @type {FloorData | null} */
@@ -24,6 +25,7 @@ export function makeStore() {
   const ears = [];
   /** @type {Promise<unknown>} */
   let last = Promise.resolve();
+  const left = localStorage.getItem(KEPT);
 
   /** @param {string} words */
   const say = (words) => ears.forEach((ear) => ear(words));
@@ -36,8 +38,12 @@ export function makeStore() {
   /** @param {FloorData} next */
   const take = (next) => {
     floor = next;
+    const begun = new URLSearchParams(next.address.slice(2)).get("start");
+    const start = begun || (next.play.moves.length ? "" : next.play.start);
+    const shown = JSON.stringify({ book: next.name, text: next.book.text, start, moves: next.play.moves.map((move) => move.text).join(", ") });
     sessionStorage.setItem(KEPT, next.id);
-    localStorage.setItem(KEPT, JSON.stringify({ text: next.book.text, start: next.play.moves.length ? "" : next.play.start, moves: next.play.moves.map((move) => move.text).join(", ") }));
+    sessionStorage.setItem(SHOWN, shown);
+    localStorage.setItem(KEPT, shown);
     tell("floor");
     return next;
   };
@@ -53,9 +59,13 @@ export function makeStore() {
         return now;
       } catch (refusal) {
         if (!(refusal instanceof Refusal)) throw refusal;
-        say(refusal.message);
+        if (refusal.code === 404 && floor) {
+          take((await again()).data);
+          say("The floor was put on anew, just as it was. Do that once more.");
+          return null;
+        }
         if (refusal.code === 409 && floor) take((await ask("/floors/" + floor.id)).data);
-        if (refusal.code === 404 && floor) await reopen();
+        say(refusal.message);
         return null;
       }
     });
@@ -64,10 +74,7 @@ export function makeStore() {
   };
 
   // The server was started again: what this window shows is put on a new floor, so nothing is lost.
-  const reopen = async () => {
-    const kept = localStorage.getItem(KEPT);
-    if (kept) take((await ask("/floors", { method: "POST", body: JSON.parse(kept) })).data);
-  };
+  const again = () => ask("/floors", { method: "POST", body: JSON.parse(sessionStorage.getItem(SHOWN) || "{}") });
 
   const here = () => {
     if (!floor) throw new Error("Nothing is on the floor yet.");
@@ -92,7 +99,7 @@ export function makeStore() {
     /** @param {Record<string, string>} asked */
     open: (asked) => inTurn(() => ask("/floors", { method: "POST", body: asked })),
     /** @param {string} id */
-    find: (id) => inTurn(() => ask("/floors/" + id)),
+    find: (id) => inTurn(() => ask("/floors/" + id).catch((gone) => again().catch(() => { throw gone; }))),
     /** @param {Record<string, any>} change */
     change: (change) => inTurn(() => ask("/floors/" + here().id + "/changes", { method: "POST", body: { revision: here().revision, change } })),
     undo: () => inTurn(() => ask("/floors/" + here().id + "/undo", { method: "POST", body: { revision: here().revision } })),
@@ -114,5 +121,7 @@ export function makeStore() {
       }
     },
     remembered: () => sessionStorage.getItem(KEPT),
+    /** What was on the floor last when this window was opened; null where nothing was. */
+    left: () => JSON.parse(left || "null"),
   };
 }
