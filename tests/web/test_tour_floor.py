@@ -218,21 +218,6 @@ def test_the_evening_of_the_readme_works_from_end_to_end(browser: Browser, addre
         coach.press("Stop")
         coach.press(re.compile("^Next decision"))
         expect(page.locator(".habit.won")).to_have_count(1)
-        coach.press("Again from the start")
-        expect(caption).to_contain_text("1 has the ball.")
-        # The passer cuts, the others fill, the cutter comes out.
-        coach.ball(2)
-        expect(caption).to_contain_text("1 passes to 2. 1 cuts to the rim.")
-        expect(page.locator(".habit.won > .tab")).to_have_text("F")
-        coach.last()
-        expect(caption).to_contain_text("All stand. 2 has the ball, right wing.")
-        coach.ball(3)
-        expect(caption).to_contain_text("2 passes to 3. 2 cuts to the rim.")
-        coach.last()
-        # A defender denies, and the back cut happens.
-        coach.deny(4)
-        expect(caption).to_contain_text("X4 denies 4, so 4 back cuts.")
-        expect(page.locator(".habit.won b").first).to_have_text("Back.")
         # Another way out: the same possession is played again, and what differs is shown.
         coach.choose("the first open spot", OUT)
         expect(page.locator("#differs")).to_be_visible()
@@ -250,6 +235,21 @@ def test_the_evening_of_the_readme_works_from_end_to_end(browser: Browser, addre
         expect(way.first).to_be_visible(timeout=60_000)
         coach.press(re.compile("^Write it|^Take it|^Use it"))
         expect(page.locator("#sentences")).not_to_contain_text(OUT)
+        coach.press("Again from the start")
+        expect(caption).to_contain_text("1 has the ball.")
+        # The passer cuts, the others fill, the cutter comes out.
+        coach.ball(2)
+        expect(caption).to_contain_text("1 passes to 2. 1 cuts to the rim.")
+        expect(page.locator(".habit.won > .tab")).to_have_text("F")
+        coach.last()
+        expect(caption).to_contain_text("All stand. 2 has the ball, right wing.")
+        coach.ball(3)
+        expect(caption).to_contain_text("2 passes to 3. 2 cuts to the rim.")
+        coach.last()
+        # A defender denies, and the back cut happens.
+        coach.deny(4)
+        expect(caption).to_contain_text("X4 denies 4, so 4 back cuts.")
+        expect(page.locator(".habit.won b").first).to_have_text("Back.")
         # Undo takes all of it back, one after the other.
         undo = page.locator("#undo")
         for _ in range(30):

@@ -37,7 +37,7 @@ export function views(store, board, mark) {
       toggle("Ways run", now.whole, () => (now.whole = !now.whole)),
       pick,
       toggle("Freeze and ask", store.view.hidden, () => store.look({ hidden: !store.view.hidden })),
-      button("Again from the start", () => store.change({ kind: "cut", keep: 0 }), { class: "text" }),
+      button("Again from the start", () => store.change({ kind: "show" }), { class: "text" }),
       button("A possession drawn", () => store.change({ kind: "draw", seed: Math.floor(Math.random() * 1e6) }), { class: "text" }),
       button("Denial mark", mark, { class: "text" }),
     );
