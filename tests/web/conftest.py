@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, Request, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
 from tests.web.server import serving
 
 CHROMIUM = Path("/usr/bin/chromium")
@@ -34,9 +35,14 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 
 @contextmanager
-def visited(browser: Browser, address: str, width: int = 1440, height: int = 900, **has: object) -> Iterator[Page]:
-    """The floor in a window of its own. Whatever goes wrong in it, or leaves this machine, fails the test."""
-    context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True, **has)  # type: ignore[arg-type]
+def visited(
+    browser: Browser, address: str, width: int = 1440, height: int = 900, *, refusals: bool = False, **has: Any
+) -> Iterator[Page]:
+    """The floor in a window of its own. Whatever goes wrong in it, or leaves this machine, fails the test.
+
+    With `refusals` the server may refuse, or be away: the browser's own note of that is no fault.
+    """
+    context = browser.new_context(viewport={"width": width, "height": height}, accept_downloads=True, **has)
     page = context.new_page()
     faults: list[str] = []
 
@@ -46,7 +52,12 @@ def visited(browser: Browser, address: str, width: int = 1440, height: int = 900
 
     page.on("request", asked)
     page.on("pageerror", lambda error: faults.append(f"error: {error}"))
-    page.on("console", lambda said: faults.append(said.text) if said.type in ("error", "warning") else None)
+
+    def noted(said: ConsoleMessage) -> None:
+        if said.type in ("error", "warning") and not (refusals and said.text.startswith("Failed to load resource")):
+            faults.append(said.text)
+
+    page.on("console", noted)
     page.add_init_script(
         "document.addEventListener('securitypolicyviolation', (e) => console.error('policy: ' + e.violatedDirective))"
     )

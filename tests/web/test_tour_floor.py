@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from abc import ABC, abstractmethod
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
@@ -200,7 +201,7 @@ class Keys(Hand):
         self.page.keyboard.press("Enter")
 
 
-HANDS = {
+HANDS: dict[str, tuple[type[Hand], dict[str, Any]]] = {
     "mouse": (Mouse, {"width": 1440, "height": 900}),
     "finger": (Finger, {"width": 390, "height": 844, "has_touch": True, "is_mobile": True}),
     "keyboard": (Keys, {"width": 1440, "height": 900}),
@@ -267,3 +268,6 @@ def test_the_evening_of_the_readme_works_from_end_to_end(browser: Browser, addre
         expect(page.locator("#said-line")).to_have_text(f"Kept as ours {hand}.")
         coach.press("Books")
         expect(page.locator("dialog")).to_contain_text(f"ours {hand}")
+        coach.press(re.compile(f"^Open .*, ours {hand}$"))
+        expect(page).to_have_url(re.compile(f"book=ours\\+{hand}"))
+        expect(page.locator("#head-does")).to_contain_text("Kept")

@@ -22,14 +22,16 @@ THINGS = 60
 AROUND_S, STEP_S = 0.06, 0.001
 WITHIN_PX = 1.0
 
-#: One look: everything in the same instant. `cm` maps the house frame to pixels by the drawing's own box and view box.
+Look = dict[str, Any]
+#: One look: everything in the same instant. box and view box map the floor to pixels.
 LOOK = """() => {
   const half = document.querySelector('#stage .half'), box = half.getBoundingClientRect();
   const at = (id) => {
     const node = document.getElementById(id), to = node.getScreenCTM();
     return [to.e, to.f];
   };
-  const names = [...document.querySelectorAll('#stage .half [id]')].map((n) => n.id).filter((id) => /^[px]\\d+$/.test(id));
+  const named = [...document.querySelectorAll('#stage .half [id]')].map((node) => node.id);
+  const names = named.filter((id) => /^[px]\\d+$/.test(id));
   return {
     t: Number(document.getElementById('slider').getAttribute('aria-valuenow')),
     box: [box.left, box.top, box.width, box.height],
@@ -41,7 +43,7 @@ LOOK = """() => {
 }"""
 
 
-def where(look: dict[str, Any], x_m: float, y_m: float) -> tuple[float, float]:
+def where(look: Look, x_m: float, y_m: float) -> tuple[float, float]:
     """A place of the floor in pixels."""
     left, top, width, height = look["box"]
     x0, y0, wide, high = look["view"]
@@ -50,7 +52,7 @@ def where(look: dict[str, Any], x_m: float, y_m: float) -> tuple[float, float]:
     return (left + width - x, top + height - y) if look["turned"] else (left + x, top + y)
 
 
-def farthest_px(look: dict[str, Any], timeline: Timeline, t_s: float) -> float:
+def farthest_px(look: Look, timeline: Timeline, t_s: float) -> float:
     """How far the one who is drawn most wrongly is from his place at a time."""
     here = pose(timeline, t_s)
     true = {f"p{n}": at for n, at in here.players.items()} | {f"x{n}": at for n, at in here.defenders.items()}
@@ -59,10 +61,10 @@ def farthest_px(look: dict[str, Any], timeline: Timeline, t_s: float) -> float:
     for name, place in true.items():
         x, y = where(look, *place[:2])
         away.append(max(abs(x - look["drawn"][name][0]), abs(y - look["drawn"][name][1])))
-    return max(away)
+    return float(max(away))
 
 
-def off_px(look: dict[str, Any], timeline: Timeline) -> float:
+def off_px(look: Look, timeline: Timeline) -> float:
     """The same at the time, of those the time line can mean, at which the picture is truest."""
     count = round(2 * AROUND_S / STEP_S)
     times = [look["t"] - AROUND_S + STEP_S * i for i in range(count + 1)]
@@ -74,10 +76,12 @@ class Coach:
 
     def __init__(self, page: Page, address: str, seed: int) -> None:
         self.page, self.draw = page, random.Random(seed)
-        there = page.request.get(f"{address}/api/floors/{page.evaluate('sessionStorage.getItem(%r)' % 'backcut-floor')}")
+        floor = page.evaluate("sessionStorage.getItem('backcut-floor')")
+        there = page.request.get(f"{address}/api/floors/{floor}")
         self.timeline = timeline_of(there.json()["data"])
 
     def button(self, name: str | re.Pattern[str]) -> Locator:
+        """The first button of this name that is seen."""
         return self.page.get_by_role("button", name=name).locator("visible=true").first
 
     def told(self, target: Locator) -> None:
@@ -86,33 +90,40 @@ class Coach:
         page.evaluate("document.querySelector('#stage').firstElementChild.dataset.old = ''")
         with page.expect_response(re.compile("/api/floors/.*/(changes|undo)")) as answer:
             target.dispatch_event("click")
-        page.wait_for_function("!document.querySelector('#stage').firstElementChild.hasAttribute('data-old')")
+        page.wait_for_function("() => !document.querySelector('#stage').firstElementChild.hasAttribute('data-old')")
         self.timeline = timeline_of(answer.value.json()["data"])
 
     def play(self) -> None:
+        """Let it run, where it stands."""
         if self.button("Play").count():
             self.button("Play").dispatch_event("click")
 
     def wait(self) -> None:
-        self.page.wait_for_timeout(self.draw.randrange(40, 160))
+        """Let it run for a moment."""
+        self.page.wait_for_timeout(self.draw.randrange(30, 90))
 
     def resize(self) -> None:
+        """A window of another size."""
         width, height = self.draw.choice([(1440, 900), (390, 844), (820, 1180), (1100, 700)])
         self.page.set_viewport_size({"width": width, "height": height})
 
     def scrub(self) -> None:
+        """Press somewhere on the time line."""
         self.page.locator("#slider").scroll_into_view_if_needed()
         box = self.page.locator("#slider").bounding_box()
         assert box is not None
         self.page.mouse.click(box["x"] + box["width"] * self.draw.random(), box["y"] + 20)
 
     def step(self) -> None:
-        self.button(re.compile("^(Next decision|Decision before|Previous)")).dispatch_event("click")
+        """A decision on, or back."""
+        self.button(re.compile("^(Next decision|Decision before)$")).dispatch_event("click")
 
     def turn(self) -> None:
+        """The floor from its other end."""
         self.button("Other end").dispatch_event("click")
 
     def choose(self) -> None:
+        """Another value of some choice in the book."""
         words = self.page.locator(".says .choice")
         words.nth(self.draw.randrange(words.count())).dispatch_event("click")
         other = self.page.locator(".pick-one.asked input:not(:checked)")
@@ -120,11 +131,13 @@ class Coach:
         self.button("Close").dispatch_event("click")
 
     def move(self) -> None:
+        """Something of what can be done now."""
         moves = self.page.locator(".can")
         if moves.count():
             self.told(moves.nth(self.draw.randrange(moves.count())))
 
     def undo(self) -> None:
+        """Take the last thing back."""
         if self.page.locator("#undo").is_enabled():
             self.told(self.page.locator("#undo"))
 
@@ -153,5 +166,4 @@ def test_whatever_is_done_while_it_plays_everybody_is_drawn_where_he_is(
                 look = page.evaluate(LOOK)
                 assert off_px(look, coach.timeline) <= WITHIN_PX, (number, thing.__name__, look)
                 moving += look["moving"]
-                page.wait_for_timeout(30)
         assert moving > THINGS / 2

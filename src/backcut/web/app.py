@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from dataclasses import asdict
+from threading import Thread
 from typing import Annotated, Any
 
 from fastapi import APIRouter, FastAPI, Query, Request
@@ -87,18 +88,17 @@ class Pointed(BaseModel):
 
 def make_app(shelf: Shelf, *, port: int, host: str = "127.0.0.1", began_with: str = DEMO_BOOK) -> FastAPI:
     """The whole server over a shelf of books; it answers only to its own host and port."""
-    proofs = Proofs()
+    evening, proofs = Evening(shelf, began_with), Proofs()
     app = FastAPI(
         title="Backcut",
         version=__version__,
         description="The live floor: what is on it, what can happen, and why. Every answer is one envelope.",
-        lifespan=_closing(proofs),
+        lifespan=_beside(evening, proofs),
         openapi_url="/api/openapi.json",
         docs_url=None,
         redoc_url=None,
         swagger_ui_oauth2_redirect_url=None,
     )
-    evening = Evening(shelf, began_with)
     _answer_in_one_form(app)
     app.include_router(floor_routes(evening), prefix="/api", responses=REFUSALS)
     app.include_router(book_routes(evening), prefix="/api", responses=REFUSALS)
@@ -115,15 +115,16 @@ def make_app(shelf: Shelf, *, port: int, host: str = "127.0.0.1", began_with: st
     return app
 
 
-def _closing(proofs: Proofs) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
-    """What ends with the server: no proof goes on without it."""
+def _beside(evening: Evening, proofs: Proofs) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
+    """What begins and ends with the server: the first floor is got ready, and no proof goes on without it."""
 
     @asynccontextmanager
-    async def ends(_: FastAPI) -> AsyncIterator[None]:
+    async def running(_: FastAPI) -> AsyncIterator[None]:
+        Thread(target=evening.get_ready, daemon=True).start()
         yield
         proofs.close()
 
-    return ends
+    return running
 
 
 def _written(data: FloorData, said: str = "") -> Response:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 
 from backcut.errors import BackcutError, ShelfError
@@ -12,7 +13,7 @@ from backcut.offence.edit import text_of
 from backcut.offence.formation import formation
 from backcut.offence.library import preset_text, presets
 from backcut.web.changes import Change, Choose, Cut, Draw, Happen, Line, Role, Sentence, Show, Spot, Write, changed
-from backcut.web.desk import Desk, Open, stale
+from backcut.web.desk import Desk, Open, Page, stale
 from backcut.web.envelope import FloorData
 from backcut.web.floor import Floor
 from backcut.web.seen import Seen
@@ -33,6 +34,12 @@ class Evening:
     began_with: str = DEMO_BOOK
     desk: Desk = field(default_factory=Desk)
     seen: dict[str, Seen] = field(default_factory=dict)
+
+    def get_ready(self) -> None:
+        """Play and draw the first floor before anybody asks for it, so that it is there at once."""
+        with suppress(BackcutError):
+            floor = _demo(Floor(self.text_of(self.began_with)))
+            floor_data(Open("", (Page(floor, ""),)), Seen().data(told(floor).played.book))
 
     def open(self, book: str = "", text: str = "", start: str = "", moves: str = "") -> FloorData:
         """A new floor: a book from the shelf or a text, with a possession; the demo plays where nothing is asked."""

@@ -103,8 +103,8 @@ store.listen((floor, what) => {
   history.replaceState(null, "", floor.address + location.hash);
 });
 store.hear((said) => {
-  const line = document.getElementById("said-line");
-  if (line) line.textContent = said;
+  // A dialog hides the floor: what is said is said in it as well.
+  for (const line of document.querySelectorAll("#said-line, dialog .said-line")) line.textContent = said;
 });
 
 whatIf(store, show);

@@ -83,7 +83,12 @@ export const books = {
   fill: async (store, root, close) => {
     const { data } = await ask("/books").catch(() => ({ data: [] }));
     /** @param {Kept} book */
-    const row = (book) => el("li", {}, el("span", {}, el("b", {}, book.title), el("small", {}, book.shipped ? "comes with Backcut, invented" : book.name)), button("Open", async () => { if (await store.open({ book: book.name })) close(); }, { class: "edged", "aria-label": "Open " + book.title }), button("Versions", () => versions(book), { class: "text", "aria-label": "Versions of " + book.title }));
+    const row = (book) => {
+      const called = book.shipped ? book.title : book.title + ", " + book.name;
+      const open = button("Open", async () => { if (await store.open({ book: book.name })) close(); }, { class: "edged", "aria-label": "Open " + called });
+      const before = button("Versions", () => versions(book), { class: "text", "aria-label": "Versions of " + called });
+      return el("li", {}, el("span", {}, el("b", {}, book.title), el("small", {}, book.shipped ? "comes with Backcut, invented" : book.name)), open, before);
+    };
     /** @param {Kept} book */
     const versions = async (book) => {
       const path = "/books/" + encodeURIComponent(book.name) + "/versions";

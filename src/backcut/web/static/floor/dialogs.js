@@ -15,7 +15,7 @@ export function dialogs(store, sheets) {
     const root = el("div", { class: "sheet-in" });
     const dialog = el("dialog", { class: "sheet " + name, "aria-labelledby": "sheet-title" });
     const close = () => dialog.close();
-    dialog.append(el("header", {}, el("h2", { id: "sheet-title" }, sheet.title), button("Close", close, { class: "text" })), root);
+    dialog.append(el("header", {}, el("h2", { id: "sheet-title" }, sheet.title), button("Close", close, { class: "text" })), root, el("p", { class: "said-line", role: "status" }));
     dialog.addEventListener("close", () => dialog.remove());
     dialog.addEventListener("keydown", (event) => event.stopPropagation());
     byId("dialogs").replaceChildren(dialog);
