@@ -2,29 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
-from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request
 from tests.web.server import serving
-
-CHROMIUM = Path("/usr/bin/chromium")
-
-Visit = Callable[..., "object"]
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    """Chromium of the system; without it the tests that need it are skipped, saying so."""
-    if not CHROMIUM.exists():
-        pytest.skip(f"Chromium is not at {CHROMIUM}; the floor was not opened in a browser.")
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox", "--disable-gpu"])
-        yield opened
-        opened.close()
 
 
 @pytest.fixture(scope="module")

@@ -3,27 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, expect, sync_playwright
-from tests.web.conftest import CHROMIUM, visited
-
-#: Every name but this machine's own number comes to nothing, as where there is no network.
-NO_NETWORK = "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
-
-
-@pytest.fixture(scope="module")
-def cut_off() -> Iterator[Browser]:
-    """A browser of a machine that is in no network."""
-    if not CHROMIUM.exists():
-        pytest.skip(f"Chromium is not at {CHROMIUM}; the floor was not opened without network.")
-    with sync_playwright() as playwright:
-        arguments = ["--no-sandbox", "--disable-gpu", NO_NETWORK]
-        opened = playwright.chromium.launch(executable_path=str(CHROMIUM), args=arguments)
-        yield opened
-        opened.close()
+from playwright.sync_api import Browser, Error, Page, expect
+from tests.web.conftest import visited
 
 
 def press(page: Page, name: str | re.Pattern[str]) -> None:

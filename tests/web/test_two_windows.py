@@ -51,7 +51,9 @@ def test_what_is_kept_in_one_window_is_not_written_over_from_another(browser: Br
         change_out(other, LINE)
         keep_as(other, "ours")
         said = other.locator("#said-line")
-        expect(other.locator("dialog .said-line")).to_contain_text('"ours" has changed on disk since, perhaps in another window.')
+        expect(other.locator("dialog .said-line")).to_contain_text(
+            '"ours" has changed on disk since, perhaps in another window.'
+        )
         kept = tmp_path / "books" / "ours.txt"
         assert OUT in kept.read_text("utf-8")
         expect(other.locator("#sentences")).to_contain_text(LINE)
