@@ -13,6 +13,7 @@ from backcut.errors import NotationError
 from backcut.offence import edit
 from backcut.offence.book_text import MOST_BYTES
 from backcut.offence.choices import CHOICES
+from backcut.offence.moves import moves_from_text
 from backcut.web.floor import MOST_MOVES, Floor, played
 
 Letters = Annotated[str, Field(max_length=2_000)]
@@ -138,9 +139,10 @@ def _with_moves(floor: Floor, moves: tuple[str, ...]) -> Floor:
 
 
 def _happen(floor: Floor, change: Happen) -> Floor:
-    made = _with_moves(floor, (*floor.moves[: change.keep], change.move.strip()))
+    told = moves_from_text(change.move)
+    made = _with_moves(floor, (*floor.moves[: change.keep], *(move.text for move in told)))
     seen = played(made)
-    if seen.stuck:
+    if len(seen.steps) < len(made.moves):
         raise NotationError(seen.stuck)
     return _with_moves(floor, tuple(step.text for step in seen.steps))
 

