@@ -35,11 +35,13 @@ LONGEST = 8  # moves of one possession before it begins again
 ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run", "--disable-sync"]
 
 #: Presses a move under "What if"; gives the milliseconds until a disc or the ball is drawn somewhere else.
-MOVE = """async (words) => {
+MOVE = """async (share) => {
   const drawn = () => [...document.querySelectorAll('.half [id^=p], .half #ball, .half #ball use')]
     .map((n) => n.getAttribute('transform') + n.getAttribute('x')).join();
-  const button = [...document.querySelectorAll('.can')].find((n) => n.textContent === words);
   await new Promise(requestAnimationFrame);
+  const can = [...document.querySelectorAll('.can')].filter((n) => / passes to | skips to /.test(n.textContent));
+  if (!can.length) return null;
+  const button = can[Math.floor(share * can.length)];
   const before = drawn();
   const begin = performance.now();
   button.click();
@@ -125,25 +127,27 @@ def serving(folder: Path) -> Iterator[str]:
     made = uvicorn.Server(uvicorn.Config(make_app(Shelf(folder), port=port), log_level="error"))
     thread = threading.Thread(target=made.run, kwargs={"sockets": [listening]})
     thread.start()
-    yield f"http://127.0.0.1:{port}/"
-    made.should_exit = True
-    thread.join()
+    try:
+        yield f"http://127.0.0.1:{port}/"
+    finally:
+        made.should_exit = True
+        thread.join()
 
 
 def moves(page: Page, count: int) -> list[float]:
     """Milliseconds of so many moves, from the press to the first disc that moves."""
-    draw, out = random.Random(2), list[float]()
-    page.get_by_text("Again from the start").click()
+    draw, out, made = random.Random(2), list[float](), 0
     while len(out) < count:
-        page.keyboard.press("End")
-        page.wait_for_timeout(30)
-        can = [one for one in page.locator(".can").all_inner_texts() if " passes to " in one or " skips to " in one]
-        if len(out) % LONGEST == LONGEST - 1 or not can:
+        took = page.evaluate(MOVE, draw.random()) if made < LONGEST else None
+        if took is None:
             page.get_by_text("Again from the start").click()
             page.wait_for_timeout(80)
-            page.keyboard.press("End")
-            can = [one for one in page.locator(".can").all_inner_texts() if " passes to " in one]
-        out.append(float(page.evaluate(MOVE, draw.choice(can))))
+            made = 0
+        else:
+            out.append(float(took))
+            made += 1
+        page.keyboard.press("End")
+        page.wait_for_timeout(30)
     return out
 
 
