@@ -72,6 +72,14 @@ def test_more_than_any_book_is_not_read_whether_its_length_is_told_or_not(asks: 
     assert "kB" in refused(asks.post("/api/floors", content=(big[i : i + 9999] for i in range(0, len(big), 9999))), 413)
 
 
+@pytest.mark.parametrize("length", ["²", "9" * 30, "9" * 5_000, "-1", "1e9", "x", ""])
+def test_a_length_that_is_none_is_not_believed(asks: TestClient, length: str) -> None:
+    headers = [(b"content-length", length.encode("latin-1"))]
+    answer = asks.post("/api/floors", content=b"{}", headers=headers)
+    assert answer.status_code in (200, 413)
+    assert set(answer.json()) == {"ok", "said", "data"}
+
+
 def test_a_body_of_any_length_is_stopped_before_it_has_been_taken_in_whole() -> None:
     taken = 0
 

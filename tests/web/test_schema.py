@@ -55,6 +55,22 @@ def test_every_answer_of_the_interface_is_the_one_envelope() -> None:
             assert set(models[name]["properties"]) == {"ok", "said", "data"}, (path, method)
 
 
+def test_every_model_of_the_document_is_named_and_says_what_it_is() -> None:
+    models = document()["components"]["schemas"]
+    asked = [
+        operation["requestBody"]["content"]["application/json"]["schema"]
+        for path, _, operation in operations()
+        if path.startswith("/api") and "requestBody" in operation
+    ]
+    assert asked
+    for schema in asked:
+        assert schema["$ref"].rsplit("/", 1)[-1] in models
+    for name, model in models.items():
+        assert model["description"].strip().endswith("."), name
+        for key, field in model.get("properties", {}).items():
+            assert {"type", "$ref", "anyOf", "const", "discriminator"} & set(field), (name, key)
+
+
 @SCHEMA.parametrize()
 @settings(
     max_examples=25,

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from backcut.errors import ConflictError, ShelfError
+from backcut.errors import BackcutError, ConflictError, ShelfError
 from backcut.files import digest
 from backcut.web.shelf import MOST_VERSIONS, Shelf
 
@@ -95,6 +95,34 @@ def test_a_disk_that_takes_nothing_is_said(tmp_path: Path) -> None:
     with pytest.raises(Exception, match="cannot be written"):
         Shelf(tmp_path / "books").keep("ours", TEXT, None)
     Shelf(tmp_path / "books").autosave("ours", TEXT)  # nobody is stopped for it
+
+
+def test_an_empty_book_is_not_kept_over_a_full_one(tmp_path: Path) -> None:
+    shelf = Shelf(tmp_path)
+    shelf.keep("ours", TEXT, None)
+    with pytest.raises(ShelfError, match="nothing to keep"):
+        shelf.keep("ours", " \n", digest(TEXT))
+    shelf.autosave("ours", "\n")
+    assert shelf.read("ours") == TEXT
+    assert shelf.versions("ours") == []
+
+
+def test_a_version_that_was_damaged_stops_nobody(tmp_path: Path) -> None:
+    shelf = Shelf(tmp_path)
+    shelf.autosave("ours", TEXT)
+    (stamp,) = shelf.versions("ours")
+    (tmp_path / "ours.versions" / f"{stamp}.txt").write_bytes(b"\xff\x00")
+    shelf.autosave("ours", other(1))
+    shelf.keep("ours", other(2), None)
+    assert shelf.version("ours", shelf.versions("ours")[0]) == other(1)
+
+
+def test_a_book_that_was_damaged_on_disk_is_not_written_over(tmp_path: Path) -> None:
+    (tmp_path / "ours.txt").write_bytes(b"Title: Caf\xe9\n")
+    with pytest.raises(BackcutError, match="not UTF-8"):
+        Shelf(tmp_path).keep("ours", TEXT, None)
+    assert (tmp_path / "ours.txt").read_bytes() == b"Title: Caf\xe9\n"
+    assert "ours" not in [book.name for book in Shelf(tmp_path).books()]
 
 
 # A process that is killed between the writing and the taking of its name: the moment in which most could be lost.

@@ -25,7 +25,9 @@ def floor(
     host: Annotated[str, typer.Option("--host", help="The address to listen on; only this machine by default.")] = (
         "127.0.0.1"
     ),
-    port: Annotated[int | None, typer.Option("--port", help="The port; without it the first free one.", min=1)] = None,
+    port: Annotated[
+        int | None, typer.Option("--port", help="The port; without it the first free one.", min=1, max=65_535)
+    ] = None,
     books: Annotated[Path | None, typer.Option("--books", help="The folder where books are kept.")] = None,
     browser: Annotated[bool, typer.Option("--browser/--no-browser", help="Open the page in a browser.")] = True,
     once: Annotated[bool, typer.Option("--once", help="Print the report of the main job instead, and end.")] = False,

@@ -37,6 +37,13 @@ REFUSALS: dict[int | str, dict[str, Any]] = {
     code: {"model": Refused} for code in (400, 403, 404, 405, 409, 413, 415, 421, 422)
 }
 
+_UNREADABLE = {
+    "json_invalid": "from here on it is no JSON",
+    "missing": "this is missing",
+    "extra_forbidden": "nothing of this name is asked for",
+    "string_unicode": "half a letter stands in it (a lone surrogate), which no text holds",
+}
+
 
 class Asked(BaseModel):
     """What to put on a new floor; nothing asked is the demo."""
@@ -191,12 +198,14 @@ def book_routes(evening: Evening) -> APIRouter:
         return Told(data=[KeptData(**asdict(kept)) for kept in evening.books()])
 
     @route.get("/books/{name}/versions")
-    def versions(name: Annotated[str, InPath(max_length=80)]) -> Told[list[str]]:
+    def versions(name: Annotated[str, InPath(max_length=255)]) -> Told[list[str]]:
         """The versions of a book that were put by, the newest first."""
         return Told(data=[str(stamp) for stamp in evening.shelf.versions(name)])
 
     @route.get("/books/{name}/versions/{stamp}")
-    def version(name: Annotated[str, InPath(max_length=80)], stamp: Annotated[str, InPath(max_length=40)]) -> Told[str]:
+    def version(
+        name: Annotated[str, InPath(max_length=255)], stamp: Annotated[str, InPath(max_length=40)]
+    ) -> Told[str]:
         """The text of a version."""
         return Told(data=evening.shelf.version(name, stamp))
 
@@ -229,9 +238,13 @@ def _answer_in_one_form(app: FastAPI) -> None:
     def _unreadable(request: Request, error: RequestValidationError) -> Response:
         first = error.errors()[0]
         place = ".".join(str(part) for part in first["loc"] if part not in ("body", "path", "query"))
-        return refused(422, f"{place or 'The request'}: {first['msg']}.")
+        return refused(422, f"{place or 'The request'}: {_UNREADABLE.get(first['type'], first['msg'])}.")
 
     @app.exception_handler(HTTPException)
     def _nothing_here(request: Request, error: HTTPException) -> Response:
-        said = {404: "There is nothing at this address.", 405: "This address does not take that."}
+        said = {
+            400: "This cannot be read as JSON: it is no UTF-8, nested too deep, or a number in it is too long.",
+            404: "There is nothing at this address.",
+            405: "This address does not take that.",
+        }
         return refused(error.status_code, said.get(error.status_code, str(error.detail)))

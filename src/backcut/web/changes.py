@@ -14,7 +14,7 @@ from backcut.offence import edit
 from backcut.offence.book_text import MOST_BYTES
 from backcut.offence.choices import CHOICES
 from backcut.offence.moves import moves_from_text
-from backcut.web.floor import MOST_MOVES, Floor, played
+from backcut.web.floor import MOST_MOVES, Floor, book_text, played
 
 Letters = Annotated[str, Field(max_length=2_000)]
 Text = Annotated[str, Field(max_length=MOST_BYTES)]
@@ -126,10 +126,7 @@ def changed(floor: Floor, change: Change) -> Floor:
             steps = possession(seen.book, seen.begins, change.seed)
             return _with_moves(floor, tuple(step.text for step in steps))
         case _:
-            text = _text(floor.text, change)
-            if len(text.encode()) > MOST_BYTES:
-                raise NotationError(f"The book is longer than {MOST_BYTES // 1000} kB; a book is a few pages of text.")
-            return Floor(text, floor.start, floor.moves)
+            return Floor(book_text(_text(floor.text, change)), floor.start, floor.moves)
 
 
 def _with_moves(floor: Floor, moves: tuple[str, ...]) -> Floor:
@@ -157,7 +154,7 @@ def _show(floor: Floor, change: Show) -> Floor:
 def _text(text: str, change: Change) -> str:
     match change:
         case Write():
-            return change.text if change.text.endswith("\n") else f"{change.text}\n"
+            return change.text
         case Sentence():
             return _DO[change.do](text, change)
         case Choose():
@@ -169,6 +166,8 @@ def _text(text: str, change: Change) -> str:
         case Line():
             return edit.set_line(text, change.key, change.value)
         case Spot():
+            if (change.x_m is None) is not (change.y_m is None):
+                raise NotationError("A place needs both x_m and y_m; without both the spot is put back.")
             at = None if change.x_m is None or change.y_m is None else (change.x_m, change.y_m)
             return edit.set_spot(text, spot_from_text(change.spot), at)
         case Role():

@@ -96,6 +96,12 @@ class Desk:
             self.floors[was.id] = now
             return now
 
+    def keep(self, ident: str, name: str, text: str) -> Open:
+        """The book was kept as this text under a name, whatever was changed on the floor since. Raises: GoneError."""
+        with self.lock:
+            self.floors[ident] = replace(self.find(ident), name=name, kept=text)
+            return self.floors[ident]
+
 
 def stale() -> ConflictError:
     """What is said to whoever changed a floor as it stood before another change."""

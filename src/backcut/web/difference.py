@@ -8,7 +8,7 @@ from backcut.engine.gym import gym
 from backcut.engine.possession import Step
 from backcut.engine.words import action_words
 from backcut.errors import BackcutError
-from backcut.offence.action import letter
+from backcut.offence.action import Action, Kind, letter
 from backcut.page.still_svg import still_svg
 from backcut.page.words import sentence_case
 from backcut.picture.floor import floor
@@ -29,13 +29,15 @@ def difference(was: Told, now: Told) -> DifferenceData | None:
     step, beat = found
     who = _who(was.played.steps, now.played.steps, found)
     try:
-        before, after = _side("Before", was, found, who), _side("Now", now, found, who)
+        before, after = _side("Before", was, now, found, who), _side("Now", now, was, found, who)
     except BackcutError:
         return None  # what cannot be placed or timed is said elsewhere
     cues = now.show.timeline.cues_s
     runs = [r.start_s for r in now.show.timeline.runs if r.step == step and r.beat == beat]
     t_s = min(runs, default=cues[step] if step < len(cues) else 0.0)
-    stop = max((i for i, m in enumerate(now.show.moments) if m.t_s <= t_s + 0.05), default=0)
+    # In time the next move may come before the last runs of this one: the stop is one of this move.
+    here = [i for i, one in enumerate(now.stops) if one.step == step + 1]
+    stop = max((i for i in here if now.show.moments[i].t_s <= t_s + 0.05), default=here[0] if here else 0)
     first = f"Move {step + 1}: {sentence_case(before.said)} Now: {sentence_case(after.said)}"
     return DifferenceData(said=first, stop=stop, before=before, after=after)
 
@@ -64,14 +66,23 @@ def _who(old: tuple[Step, ...], new: tuple[Step, ...], at: At) -> list[int]:
     return [a.player for a, b in both if (a.kind, a.target, a.route) != (b.kind, b.target, b.route)]
 
 
-def _side(head: str, told: Told, at: At, who: list[int]) -> SideData:
-    step, beat = at
-    steps = told.played.steps
-    actions = {action.player: action for action in steps[step].beats[beat].decision.actions}
-    said = "; ".join(f"{n} {action_words(actions[n])}" for n in who) or "the beats come at other times"
+def _side(head: str, told: Told, other: Told, at: At, who: list[int]) -> SideData:
+    steps, actions, others = told.played.steps, _actions(told, at), _actions(other, at)
+    said = "; ".join(f"{n} {_words(actions[n], others[n])}" for n in who) or "the beats come at other times"
     letters = dict.fromkeys(letter(actions[n].habit) for n in who if actions[n].habit is not None)
     named = f"{said} ({', '.join(str(mark) for mark in letters)})" if letters else said
     show = told.show
     moment = moment_at(told.played.book, steps, show.timeline, gym(told.played.book), at, sentence_case(named))
     drawn = still(show, moment, steps, About(at, tuple(who)))
     return SideData(head=head, still=still_svg(drawn, floor(show.court).room, drawn.reach_cm), said=named)
+
+
+def _actions(told: Told, at: At) -> dict[int, Action]:
+    step, beat = at
+    return {action.player: action for action in told.played.steps[step].beats[beat].decision.actions}
+
+
+def _words(action: Action, other: Action) -> str:
+    """What somebody is told, with the way of a fill where nothing else tells it from the other."""
+    words = action_words(action)
+    return f"{words} {action.route}" if words == action_words(other) and action.kind is Kind.FILL else words

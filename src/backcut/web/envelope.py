@@ -12,7 +12,7 @@ Data = TypeVar("Data")
 class Told(BaseModel, Generic[Data]):
     """What went well: a sentence (empty where there is nothing to say) and the data."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", json_schema_extra={"description": "What went well, with the data."})
     ok: bool = True
     said: str = ""
     data: Data

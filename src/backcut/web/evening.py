@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from backcut.errors import BackcutError, ShelfError
 from backcut.files import digest
@@ -15,7 +15,7 @@ from backcut.offence.library import preset_text, presets
 from backcut.web.changes import Change, Choose, Cut, Draw, Happen, Line, Role, Sentence, Show, Spot, Write, changed
 from backcut.web.desk import Desk, Open, Page, stale
 from backcut.web.envelope import FloorData
-from backcut.web.floor import Floor
+from backcut.web.floor import Floor, book_text
 from backcut.web.seen import Seen
 from backcut.web.shelf import Kept, Shelf
 from backcut.web.stops import Stop, told
@@ -45,13 +45,15 @@ class Evening:
         """A new floor: a book from the shelf or a text, with a possession; the demo plays where nothing is asked."""
         name = book or ("" if text else self.began_with)
         kept = None if text else self.text_of(name)
-        own = text or kept or ""
+        own = book_text(text or kept or "")
         asked = Show(kind="show", start=start, moves=moves)
         made = changed(Floor(own), asked)
         if not moves and not start:
             made = _demo(made)
         told(made)  # what cannot be shown is refused before it is open
         here = self.desk.open(made, name, kept)
+        for gone in set(self.seen) - set(self.desk.floors):
+            self.seen.pop(gone, None)
         return self._shown(here)
 
     def text_of(self, name: str) -> str:
@@ -91,7 +93,7 @@ class Evening:
         here = self.desk.find(ident)
         known = digest(here.kept) if here.kept is not None and here.name == name and self.shelf.has(name) else None
         self.shelf.keep(name, here.floor.text, known)
-        return self._shown(self.desk.put(here, replace(here, name=name, kept=here.floor.text)))
+        return self._shown(self.desk.keep(ident, name, here.floor.text))
 
     def _at(self, ident: str, revision: int) -> Open:
         here = self.desk.find(ident)

@@ -8,9 +8,10 @@ from functools import lru_cache
 
 from backcut.engine.play import play
 from backcut.engine.possession import Step
-from backcut.errors import BackcutError, SituationError
+from backcut.errors import BackcutError, NotationError, SituationError
 from backcut.motion.squads import SQUADS
 from backcut.offence.book import Book
+from backcut.offence.book_text import MOST_BYTES
 from backcut.offence.moves import Move, moves_from_text
 from backcut.offence.problems import Problem
 from backcut.offence.reading import book_from_text
@@ -20,6 +21,8 @@ from backcut.offence.start import check_start
 
 #: More moves than any possession has (own design): what is longer is a mistake, and would be slow to draw.
 MOST_MOVES = 40
+#: More lines than any book has (own design; those that come with Backcut have under 100): each is read word by word.
+MOST_LINES = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +50,23 @@ class Played:
     begins: Situation
     steps: tuple[Step, ...]
     stuck: str = ""
+
+
+def book_text(text: str) -> str:
+    """A text as it would be read from a book's file: even line ends, the last one too, and no mark in front.
+
+    Raises: NotationError for what could be put on the floor, but not be read again once it is kept.
+    """
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    text = text if text.endswith("\n") else f"{text}\n"
+    if "\x00" in text:
+        line = text[: text.index("\x00")].count("\n") + 1
+        raise NotationError(f"Line {line} of the book holds a character that is none (U+0000). Take it out.")
+    if len(text.encode()) > MOST_BYTES:
+        raise NotationError(f"The book is longer than {MOST_BYTES // 1000} kB; a book is a few pages of text.")
+    if text.count("\n") > MOST_LINES:
+        raise NotationError(f"The book has more than {MOST_LINES} lines; a book is a few pages of text.")
+    return text
 
 
 @lru_cache(maxsize=256)

@@ -96,7 +96,7 @@ class Guard:
         if origin is None and site not in (None, "same-origin"):
             return 403, "Another page asked for this change. Only the floor's own page may."
         length = headers.get("content-length", "0")
-        if length.isdigit() and int(length) > MOST_BYTES:
+        if length.isdecimal() and (len(length) > 9 or int(length) > MOST_BYTES):
             return 413, _too_much()
         kind = headers.get("content-type", "").partition(";")[0].strip().lower()
         if kind != "application/json" and (origin is None or length != "0" or "transfer-encoding" in headers):

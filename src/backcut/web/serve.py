@@ -70,6 +70,8 @@ def serve(
 
 def listen(host: str, port: int | None) -> socket.socket:
     """A socket on this port, or on the first free one from the usual port on. Raises: BackcutError if there is none."""
+    if not host:
+        raise BackcutError("--host names no address. Leave it out, or name one of this machine's, such as 0.0.0.0.")
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     wanted = range(PORT, PORT + TRIED) if port is None else (port,)
     why = ""
@@ -84,10 +86,16 @@ def listen(host: str, port: int | None) -> socket.socket:
         except OSError as error:
             one.close()
             why = error.strerror or str(error)
+            if isinstance(error, socket.gaierror):
+                break  # no such name, whatever the port
             continue
+        except (OverflowError, TypeError, UnicodeError) as error:  # no port, no name at all
+            one.close()
+            why = str(error)
+            break
         return one
     ports = f"port {port}" if port is not None else f"any port from {PORT} to {PORT + TRIED - 1}"
-    raise BackcutError(f"{host}, {ports}: the floor cannot be served there ({why}). Name another --port.")
+    raise BackcutError(f"{host}, {ports}: the floor cannot be served there ({why}). Name another --port or --host.")
 
 
 def _bracketed(host: str) -> str:

@@ -61,7 +61,9 @@ class Shelf:
 
     def has(self, name: str) -> bool:
         """Whether a book of one's own is kept under this name."""
-        return _NAME.fullmatch(name) is not None and self._file(name).exists()
+        with suppress(ShelfError):
+            return self._file(name).exists()
+        return False
 
     def read(self, name: str) -> str:
         """The text of a book. Raises: ShelfError, BookFileError."""
@@ -78,6 +80,8 @@ class Shelf:
         where the disk does not take it.
         """
         file = self._file(name)
+        if not text.strip():
+            raise ShelfError("There is nothing to keep yet: the book is empty. Write a sentence first.")
         with self.lock:
             if file.exists():
                 there = text_from_file(file)
@@ -93,7 +97,8 @@ class Shelf:
     def autosave(self, name: str, text: str) -> None:
         """The text put by as a version, so that a closed window loses nothing. A disk that is full stops nobody."""
         with self.lock, suppress(OSError, BackcutError):
-            self._put_by(name, text)
+            if text.strip():
+                self._put_by(name, text)
 
     def versions(self, name: str) -> list[str]:
         """The versions of a book by time, the newest first."""
@@ -108,13 +113,13 @@ class Shelf:
         return text_from_file(self._versions(name) / f"{stamp}.txt")
 
     def _file(self, name: str) -> Path:
+        if self.own is not None and name == self.own.stem:
+            return self.own
         if not _NAME.fullmatch(name) or name.lower() in _TAKEN or name != name.strip():
             raise ShelfError(
                 f'A book cannot be kept as "{name[:60]}". Take letters, numbers, spaces and hyphens, '
                 "a letter or number first, 60 at most."
             )
-        if self.own is not None and name == self.own.stem:
-            return self.own
         return self.folder / f"{name}.txt"
 
     def _versions(self, name: str) -> Path:
@@ -124,14 +129,16 @@ class Shelf:
     def _put_by(self, name: str, text: str) -> None:
         known = self.versions(name)
         folder = self._versions(name)
-        if known and (folder / f"{known[0]}.txt").read_text("utf-8") == text:
-            return
+        with suppress(OSError):  # a version that cannot be read is another
+            if known and (folder / f"{known[0]}.txt").read_bytes() == text.encode():
+                return
         stamp = f"{datetime.now(UTC):%Y-%m-%dT%H-%M-%S.%f}"
         if known and stamp <= known[0]:  # two within one tick of the clock
             stamp = f"{known[0][:-6]}{min(int(known[0][-6:]) + 1, 999_999):06}"
         write_whole(folder / f"{stamp}.txt", text)
         for old in _too_many([stamp, *known]):
-            (folder / f"{old}.txt").unlink(missing_ok=True)
+            with suppress(OSError):  # it stays a while longer
+                (folder / f"{old}.txt").unlink()
 
 
 def _too_many(stamps: list[str]) -> list[str]:
