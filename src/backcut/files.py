@@ -7,8 +7,13 @@ import tempfile
 from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
+from stat import S_IMODE
 
 from backcut.errors import BackcutError
+
+# Asked once, before there are threads: it cannot be asked without being changed for a moment.
+_MASK = os.umask(0)
+os.umask(_MASK)
 
 
 def digest(text: str) -> str:
@@ -16,22 +21,28 @@ def digest(text: str) -> str:
     return sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
 
 
+def digest_of(path: Path) -> str:
+    """The short name of a file's text, letter by letter; empty where it cannot be read."""
+    try:
+        return digest(path.read_bytes().decode())
+    except (OSError, UnicodeDecodeError):
+        return ""
+
+
 def write_whole(path: Path, text: str) -> None:
-    """Write a text file whole or not at all. Raises: BackcutError when the place cannot be written."""
+    """Write a text file whole or not at all; who may read it stays. Raises: BackcutError when it cannot be written."""
     name = ""
     try:
         if path.exists() and not path.is_file():  # a pipe or a terminal: it must not be replaced
             path.write_text(text, "utf-8")
             return
         path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.")
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
             file.write(text)
             file.flush()
             os.fsync(file.fileno())  # else a crash could leave the new name with nothing in it
-        mask = os.umask(0)
-        os.umask(mask)
-        os.chmod(name, 0o666 & ~mask)
+        os.chmod(name, S_IMODE(path.stat().st_mode) if path.exists() else 0o666 & ~_MASK)
         os.replace(name, path)
     except OSError as error:
         raise BackcutError(f"{path}: this file cannot be written ({error.strerror}). Name another place.") from None

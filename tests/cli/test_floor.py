@@ -88,7 +88,7 @@ def test_a_book_there_is_not_is_one_sentence(words: tuple[str, ...]) -> None:
     assert said.err.endswith(".\n")
 
 
-@pytest.mark.parametrize("port", ["0", "65536", "-1", "x", "9" * 400])
+@pytest.mark.parametrize("port", ["65536", "-1", "x", "9" * 400])
 def test_a_port_that_is_none_is_refused(port: str) -> None:
     said = backcut("floor", "--port", port)
     assert (said.code, said.out) == (2, "")
@@ -126,7 +126,7 @@ def test_a_file_that_was_named_is_the_book_that_is_served(served: list[dict[str,
     own.write_text("Title: Ours\n\nWide. Otherwise I hold, wide, feet set.\n")
     backcut("floor", own)
     (asked,) = served
-    assert asked["book"] == "ours (2)"
+    assert asked["book"] == "ours 2"
     assert asked["shelf"].own == own.resolve()
     assert asked["shelf"].read(asked["book"]).startswith("Title: Ours\n")
 

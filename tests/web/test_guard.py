@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from starlette.types import Message, Receive, Scope, Send
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from tests.web.floors import PORT, client
 
 from backcut.web.guard import MOST_BYTES, Guard, is_loopback
@@ -20,6 +20,25 @@ HOME = f"http://127.0.0.1:{PORT}"
 @pytest.fixture(scope="module")
 def asks(tmp_path_factory: pytest.TempPathFactory) -> TestClient:
     return client(tmp_path_factory.mktemp("shelf"))
+
+
+async def nothing() -> Message:
+    return {"type": "http.request", "body": b"", "more_body": False}
+
+
+def answered(app: ASGIApp, headers: list[tuple[bytes, bytes]], receive: Receive = nothing) -> list[Message]:
+    """What the guard sends for a POST that no client would write."""
+    sent: list[Message] = []
+
+    async def send(message: Message) -> None:
+        sent.append(message)
+
+    host = (b"host", f"localhost:{PORT}".encode())
+    scope = {"type": "http", "method": "POST", "path": "/api/floors", "headers": [host, *headers]}
+    asked = Guard(app, host="127.0.0.1", port=PORT)(scope, receive, send)
+    with ThreadPoolExecutor(1) as aside:  # another test's browser may keep a loop running in this thread
+        aside.submit(asyncio.run, asked).result()
+    return sent
 
 
 def refused(answer: Any, status: int) -> str:
@@ -92,17 +111,7 @@ def test_a_body_of_any_length_is_stopped_before_it_has_been_taken_in_whole() -> 
         taken += 1
         return {"type": "http.request", "body": b"x" * 10_000, "more_body": True}
 
-    sent: list[Message] = []
-
-    async def send(message: Message) -> None:
-        sent.append(message)
-
-    headers = [(b"host", f"localhost:{PORT}".encode()), (b"content-type", b"application/json")]
-    scope = {"type": "http", "method": "POST", "path": "/api/floors", "headers": headers}
-    asked = Guard(app, host="127.0.0.1", port=PORT)(scope, endless, send)
-    with ThreadPoolExecutor(1) as aside:  # another test's browser may keep a loop running in this thread
-        aside.submit(asyncio.run, asked).result()
-    assert sent[0]["status"] == 413
+    assert answered(app, [(b"content-type", b"application/json")], endless)[0]["status"] == 413
     assert taken <= MOST_BYTES / 10_000 + 2
 
 
@@ -135,8 +144,57 @@ def test_an_open_network_is_reached_by_its_address_but_not_by_a_name() -> None:
 
     asks = TestClient(Guard(app, host="0.0.0.0", port=PORT), base_url=f"http://192.0.2.7:{PORT}")
     assert asks.get("/").status_code == 200
-    assert asks.get("/", headers={"host": f"evil.example:{PORT}"}).status_code == 421
-    assert asks.get("/", headers={"host": f"evil.example:{PORT}"}).text.startswith("This is not")
+    assert asks.get("/", headers={"host": f"[2001:db8::7]:{PORT}"}).status_code == 200
+    foreign = asks.get("/", headers={"host": f"evil.example:{PORT}"})
+    assert foreign.status_code == 421
+    assert foreign.text.startswith("This is not")
+    assert "by its address in numbers" in foreign.text
+    named = TestClient(Guard(app, host="Bench.example", port=PORT), base_url=f"http://bench.example:{PORT}")
+    assert named.get("/").status_code == 200
+
+
+def test_a_head_is_told_what_a_get_is_and_nothing_more(asks: TestClient) -> None:
+    evil = {"host": "evil.example:8765"}
+    for path in ("/api/books", "/"):
+        got, head = asks.get(path, headers=evil), asks.head(path, headers=evil)
+        assert (head.status_code, head.content) == (421, b"")
+        assert head.headers["content-length"] == got.headers["content-length"] == str(len(got.content))
+
+
+# A browser asks first (OPTIONS) before it sends JSON elsewhere: the Fetch standard, "CORS-preflight request".
+def test_a_foreign_page_that_asks_first_gets_no_leave(asks: TestClient) -> None:
+    first = {
+        "origin": "http://evil.example",
+        "access-control-request-method": "POST",
+        "access-control-request-headers": "content-type",
+    }
+    answer = asks.options("/api/floors", headers=first)
+    refused(answer, 405)
+    assert [name for name in answer.headers if name.startswith("access-control")] == []
+
+
+@pytest.mark.parametrize("length", ["9" * 5000, str(MOST_BYTES + 1), "\u00b2", "-1", "x", ""])
+def test_whatever_length_is_told_it_is_answered(length: str) -> None:
+    async def app(scope: Scope, receive: Receive, send: Send) -> None:
+        await receive()
+        await send({"type": "http.response.start", "status": 200, "headers": []})
+
+    headers = [(b"content-type", b"application/json"), (b"content-length", length.encode("latin-1"))]
+    assert answered(app, headers)[0]["status"] == (413 if len(length) > 3 else 200)
+
+
+def test_a_fault_of_ours_is_one_sentence_too_and_its_story_goes_to_the_terminal() -> None:
+    async def app(scope: Scope, receive: Receive, send: Send) -> None:
+        raise RuntimeError("a fault")
+
+    server = Guard(app, host="127.0.0.1", port=PORT)
+    calm = TestClient(server, base_url=HOME, raise_server_exceptions=False)
+    answer = calm.get("/api/books")
+    assert "fault of its own" in refused(answer, 500)
+    assert "a fault" not in answer.text.replace("a fault of its own", "")
+    assert "default-src 'none'" in answer.headers["content-security-policy"]
+    with pytest.raises(RuntimeError, match="a fault"):
+        TestClient(server, base_url=HOME).get("/api/books")
 
 
 @pytest.mark.parametrize(

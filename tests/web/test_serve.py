@@ -20,6 +20,10 @@ from urllib.request import Request, urlopen
 
 import pytest
 
+from backcut.errors import BackcutError
+from backcut.web.serve import listen, serve
+from backcut.web.shelf import Shelf
+
 WAITS_S = 60.0  # until a test gives up; no test measures time
 
 
@@ -76,7 +80,7 @@ def ask(address: str, path: str, body: object = None) -> dict[str, Any]:
     return told
 
 
-@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_it_says_where_it_is_and_where_books_are_kept_and_stops_cleanly(tmp_path: Path, how: signal.Signals) -> None:
     with terminal("floor", "--books", str(tmp_path / "books"), "--no-browser") as here:
         address = here.until(r"The floor is at (http://127\.0\.0\.1:\d+)/\n")[1]
@@ -111,7 +115,10 @@ def test_a_save_under_way_is_finished_when_it_is_stopped(tmp_path: Path) -> None
             ]
             line.sendall("\r\n".join([*head, "", ""]).encode() + body)
             here.process.send_signal(signal.SIGTERM)
-            answer = line.makefile("rb").read()
+            try:
+                answer = line.makefile("rb").read()
+            except ConnectionResetError:  # it was stopped before it had read what was asked
+                answer = b""
         assert here.process.wait(WAITS_S) == 0
         kept = tmp_path / "ours.txt"
         # Either it was in time and the book is there whole, or it was refused and nothing is.
@@ -162,6 +169,43 @@ def test_a_port_that_is_taken_is_said_in_one_sentence(tmp_path: Path) -> None:
             assert "Traceback" not in here.said
 
 
+def test_any_free_port_can_be_asked_for(tmp_path: Path) -> None:
+    with terminal("floor", "--port", "0", "--books", str(tmp_path), "--no-browser") as here:
+        address = here.until(r"The floor is at (http://127\.0\.0\.1:\d+)/\n")[1]
+        assert ask(address, "/api/books")["ok"] is True
+        assert here.stop(signal.SIGTERM) == 0
+
+
+@pytest.mark.parametrize("port", ["-1", "65536", "first"])
+def test_a_port_there_is_not_is_said_in_one_sentence(port: str) -> None:
+    with terminal("floor", "--port", port, "--no-browser") as here:
+        assert here.process.wait(WAITS_S) == 2
+        here.until("Invalid value for '--port'")
+        assert "Traceback" not in here.said
+
+
+# Example addresses that no machine has: RFC 6761 (invalid), RFC 5737 (203.0.113.0/24).
+@pytest.mark.parametrize("host", ["bench.invalid", "203.0.113.9", "\u00fc" * 90, "a b", "", "::g"])
+def test_an_address_that_is_not_of_this_machine_is_said_in_one_sentence(host: str) -> None:
+    for port in (None, 0):
+        with pytest.raises(BackcutError, match=r"^--host.*\.$"):
+            listen(host, port)
+
+
+def test_the_address_for_other_devices_is_said_where_there_is_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("backcut.web.serve.uvicorn.Server.run", lambda *_, **__: None)
+    monkeypatch.setattr("backcut.web.serve.signal.signal", lambda *_: None)
+    monkeypatch.setattr("backcut.web.serve._own_address", lambda _: "192.0.2.7")
+    for host, wanted in (("0.0.0.0", "From another device here: http://192.0.2.7:"), ("127.0.0.1", "")):
+        said: list[str] = []
+        serve(Shelf(tmp_path), book="school-team", host=host, port=0, browse=False, say=said.append)
+        told = [line for line in said if line.startswith("From another device")]
+        assert len(told) == bool(wanted)
+        assert all(line.startswith(wanted) for line in told)
+
+
 def test_a_book_there_is_not_starts_nothing(tmp_path: Path) -> None:
     with terminal("floor", str(tmp_path / "none.txt")) as here:
         assert here.process.wait(WAITS_S) == 2
@@ -170,7 +214,7 @@ def test_a_book_there_is_not_starts_nothing(tmp_path: Path) -> None:
 
 
 def test_the_file_that_was_named_is_the_one_on_the_floor_and_the_one_that_is_kept(tmp_path: Path) -> None:
-    own = tmp_path / "ours.txt"
+    own = tmp_path / "ours (week 2).txt"
     own.write_text("Title: Ours\nFormation: five-out\n\nWide. Otherwise I hold, wide, feet set.\n")
     with terminal("floor", str(own), "--books", str(tmp_path / "books"), "--no-browser") as here:
         address = here.until(r"The floor is at (http://127\.0\.0\.1:\d+)/\n")[1]
@@ -179,6 +223,6 @@ def test_the_file_that_was_named_is_the_one_on_the_floor_and_the_one_that_is_kep
         path = f"/api/floors/{floor['id']}"
         change = {"kind": "line", "key": "title", "value": "Theirs"}
         ask(address, f"{path}/changes", {"revision": 0, "change": change})
-        ask(address, f"{path}/keep", {"name": "ours"})
+        ask(address, f"{path}/keep", {"name": "ours week 2"})
         assert own.read_text().startswith("Title: Theirs\n")
         assert here.stop(signal.SIGINT) == 0

@@ -26,7 +26,7 @@ def floor(
         "127.0.0.1"
     ),
     port: Annotated[
-        int | None, typer.Option("--port", help="The port; without it the first free one.", min=1, max=65_535)
+        int | None, typer.Option("--port", help="The port; without it the first free one.", min=0, max=65_535)
     ] = None,
     books: Annotated[Path | None, typer.Option("--books", help="The folder where books are kept.")] = None,
     browser: Annotated[bool, typer.Option("--browser/--no-browser", help="Open the page in a browser.")] = True,
@@ -45,7 +45,7 @@ def floor(
     shelf = Shelf((books or usual_folder()).absolute(), own)
     serve(
         shelf,
-        book=own.stem if own else book,
+        book=shelf.own_name or book,
         host=host,
         port=port,
         browse=browser,

@@ -43,7 +43,7 @@ class Guard:
         self.app = app
         self.port = port
         self.open = not is_loopback(host)
-        self.names = {*LOOPBACK, f"[{host}]" if ":" in host else host}
+        self.names = {*LOOPBACK, f"[{host}]" if ":" in host else host.lower()}
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Let a request in, or answer why not."""
@@ -54,7 +54,7 @@ class Guard:
         if refusal is not None:
             await _refuse(scope, send, *refusal)
             return
-        taken = 0
+        taken, begun = 0, False
 
         async def measured() -> Message:
             nonlocal taken
@@ -65,9 +65,11 @@ class Guard:
             return message
 
         async def guarded(message: Message) -> None:
-            if taken > MOST_BYTES:
+            nonlocal begun
+            if taken > MOST_BYTES and not begun:
                 return  # whatever is said of a body that was not read to its end
             if message["type"] == "http.response.start":
+                begun = True
                 headers = MutableHeaders(scope=message)
                 for name, value in HEADERS.items():
                     headers.setdefault(name, value)
@@ -76,16 +78,24 @@ class Guard:
                 headers.setdefault("cache-control", "no-cache" if scope["path"].startswith("/static/") else "no-store")
             await send(message)
 
-        with suppress(TooMuch):
-            await self.app(scope, measured, guarded)
-        if taken > MOST_BYTES:
+        try:
+            with suppress(TooMuch):
+                await self.app(scope, measured, guarded)
+        except Exception:  # a fault of ours: its story is for the terminal, a sentence for the page
+            if not begun:
+                await _refuse(scope, send, 500, "Backcut could not do that, by a fault of its own. Go on from here.")
+            raise
+        if taken > MOST_BYTES and not begun:
             await _refuse(scope, send, 413, _too_much())
 
     def _refusal(self, method: str, headers: Mapping[str, str]) -> tuple[int, str] | None:
         host = headers.get("host", "")
         name, _, port = host.rpartition(":") if not host.endswith("]") else (host, "", "")
         if not self._is_own(name or host, port):
-            return 421, f'This is not "{host[:80]}". Ask for http://127.0.0.1:{self.port}/ instead.'
+            right = f"http://127.0.0.1:{self.port}/"
+            if self.open:
+                right = f"this machine by its address in numbers, with :{self.port} after it, or on it for {right}"
+            return 421, f'This is not "{host[:80]}". Ask for {right} instead.'
         if method in READS:
             return None
         site, origin = headers.get("sec-fetch-site"), headers.get("origin")

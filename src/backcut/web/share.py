@@ -24,8 +24,10 @@ Id = Annotated[str, InPath(max_length=40, pattern=r"^[\w-]+$")]
 OWN_POLICY = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; sandbox"
 #: The page's own policy, in the file, allows its script by its hash; it is always saved, never shown from here.
 PAGE_POLICY = "sandbox"
-#: Longer names are no help to anybody.
+#: Longer names are no help to anybody (own design).
 LETTERS = 60
+#: How wide a drawing may be asked for, in pixels (own design: a thumbnail to a poster's screen).
+NARROWEST_PX, WIDEST_PX = 200, 4000
 
 
 def share_routes(desk: Desk) -> APIRouter:
@@ -36,48 +38,70 @@ def share_routes(desk: Desk) -> APIRouter:
     def page(ident: Id) -> Response:
         """The possession as one page that needs no network."""
         here = told(desk.find(ident).floor)
-        return _file(possession_page(_plain(here)), "text/html", f"{here.show.title}.html", policy=PAGE_POLICY)
+        moves = ", ".join(step.text for step in here.played.steps).replace(">", "-")
+        name = _saved_as(here.show.title, "html", moves)
+        return _file(possession_page(_played_alone(here)), "text/html", name, policy=PAGE_POLICY)
 
     @route.get("/moment.svg")
     def drawing(
         ident: Id,
         stop: Annotated[int, Query(ge=0, le=400)] = 0,
         light: Literal["day", "night", "print"] = "day",
+        wide: Annotated[int, Query(ge=NARROWEST_PX, le=WIDEST_PX)] = 1600,
         save: bool = False,
     ) -> Response:
         """One moment as a drawing, its style and fonts inside."""
         here = told(desk.find(ident).floor)
         if stop >= len(here.stops):
             raise BackcutError(f"There is no decision {stop + 1}: this possession has {len(here.stops)}.")
-        text = standalone(here.show, stop, light=light)
-        name = f"{here.show.title} {stop + 1}.svg" if save else ""
+        text = standalone(_without_the_floor(here), stop, light=light, wide_px=wide)
+        name = _saved_as(here.show.title, "svg", str(stop + 1)) if save else ""
         return _file(text, "image/svg+xml", name, policy=OWN_POLICY)
 
     @route.get("/book.txt")
     def book(ident: Id) -> Response:
         """The book as its text."""
         floor = desk.find(ident).floor
-        return _file(floor.text, "text/plain", f"{told(floor).show.title}.txt", policy=OWN_POLICY)
+        return _file(floor.text, "text/plain", _saved_as(told(floor).show.title, "txt"), policy=OWN_POLICY)
 
     return route
 
 
-def _plain(here: Told) -> Show:
-    """The show without the stops only a live floor needs: the start before anything has happened."""
-    moments = here.show.moments
-    return replace(here.show, moments=moments[1:]) if len(moments) > 1 else here.show
+def _without_the_floor(here: Told) -> Show:
+    """The show as somebody sees it who has no floor to play on: the start says who has the ball, not what to press."""
+    first, *others = here.show.moments
+    first = replace(first, caption=f"{here.played.begins.ball} has the ball.")
+    return replace(here.show, moments=(first, *others))
 
 
-def _file(text: str, kind: str, name: str, *, policy: str) -> Response:
+def _played_alone(here: Told) -> Show:
+    """What happened, from its first decision on; where nothing has happened yet, how they stand."""
+    show = _without_the_floor(here)
+    return replace(show, moments=show.moments[1:]) if len(show.moments) > 1 else show
+
+
+def _file(text: str, kind: str, disposition: str, *, policy: str) -> Response:
     headers = {"content-security-policy": policy}
-    if name:
-        headers["content-disposition"] = _saved_as(name)
+    if disposition:
+        headers["content-disposition"] = disposition
     return Response(text.encode("utf-8", "replace"), media_type=f"{kind}; charset=utf-8", headers=headers)
 
 
-def _saved_as(name: str) -> str:
+def _saved_as(title: str, ending: str, about: str = "") -> str:
     """The header that names a file to be saved: plain letters for all, and the true name (RFC 6266, RFC 8187)."""
-    stem, _, ending = name.rpartition(".")
-    true = " ".join(re.sub(r'[\x00-\x1f\x7f/\\:*?"<>|]+', " ", stem).split())[:LETTERS].strip(". ") or "book"
-    plain = unicodedata.normalize("NFKD", true).encode("ascii", "ignore").decode().strip() or "book"
-    return f"attachment; filename=\"{plain}.{ending}\"; filename*=UTF-8''{quote(f'{true}.{ending}', safe='')}"
+    true = _file_name(title, about)
+    plain = _file_name(_ascii(title), about)
+    whole = quote(f"{true}.{ending}", safe="")
+    return f"attachment; filename=\"{plain}.{ending}\"; filename*=UTF-8''{whole}"
+
+
+def _ascii(text: str) -> str:
+    return unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
+
+
+def _file_name(title: str, about: str) -> str:
+    """A name that stays where it is put on any system, without signs that are not seen or that turn the writing."""
+    seen = "".join(" " if unicodedata.category(c) in ("Cc", "Cf", "Cn", "Co", "Cs") else c for c in title)
+    words = " ".join(re.sub(r'[/\\:*?"<>|\uFFFD]+', " ", seen).split())
+    name = words[:LETTERS].strip(". ") or "book"
+    return f"{name} {about}"[: 2 * LETTERS].strip(" ,") if about else name
