@@ -238,7 +238,7 @@ def _unused(asks: TestClient) -> str:
 def test_an_empty_book_is_on_the_floor_but_is_not_kept(asks: TestClient, folder: Path) -> None:
     coach = Visitor(asks, text=" \n")
     coach.take(asks.post(f"{coach.path}/keep", json={"name": "empty"}))
-    assert coach.said == "There is nothing to keep yet: the book is empty. Write a sentence first."
+    assert coach.said == '"empty" is not kept: there is nothing in it yet. Write a sentence first.'
     assert not (folder / "books" / "empty.txt").exists()
 
 
@@ -277,9 +277,10 @@ def test_a_floor_that_made_room_for_others_leaves_nothing_behind(tmp_path: Path)
 def test_a_file_of_any_name_that_was_named_is_opened_and_kept(tmp_path: Path, name: str) -> None:
     own = tmp_path / f"{name}.txt"
     own.write_text(f"Title: Ours\n\n{WIDE}")
+    called = Shelf(tmp_path, own).own_name
     asks = client(tmp_path, own)
-    coach = Visitor(asks, book=own.stem)
+    coach = Visitor(asks, book=called)
     assert coach.floor["book"]["title"] == "Ours"
     assert coach.change({"kind": "line", "key": "title", "value": "Theirs"}) == 200
-    assert coach.take(asks.post(f"{coach.path}/keep", json={"name": own.stem})) == 200
+    assert coach.take(asks.post(f"{coach.path}/keep", json={"name": called})) == 200
     assert own.read_text().startswith("Title: Theirs\n")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
@@ -27,7 +28,7 @@ def change_out(page: Page, words: str) -> None:
 
 
 def keep_as(page: Page, name: str) -> None:
-    page.locator("#head-does").get_by_role("button", name="Keep", exact=True).click()
+    page.locator("#head-does").get_by_role("button", name=re.compile("^(Keep|Kept)$")).click()
     page.get_by_label("Name", exact=True).fill(name)
     page.locator("dialog button[type=submit]").click()
 
@@ -113,3 +114,32 @@ def test_a_server_that_was_started_again_gets_the_floor_back(browser: Browser, t
             page.reload()
             expect(page.locator("#caption")).to_contain_text("1 has the ball.")
             expect(page.locator("#sentences")).to_contain_text(OUT)
+
+
+def test_after_a_restart_a_book_is_still_kept_under_its_own_name(browser: Browser, tmp_path: Path) -> None:
+    kept = tmp_path / "books" / "ours.txt"
+    with ExitStack() as windows:
+        with serving(tmp_path) as address:
+            page = windows.enter_context(visited(browser, address, refusals=True))
+            keep_as(page, "ours")
+            expect(page.locator("#said-line")).to_have_text("Kept as ours.")
+            change_out(page, OUT)
+        port = int(address.rsplit(":", 1)[1])
+        with serving(tmp_path, port):
+            # The first thing asked is one that changes nothing: it brings the floor back too.
+            press(page, "Not in our team")
+            expect(page.locator("#said-line")).to_have_text(
+                "The floor was put on anew, just as it was. Do that once more."
+            )
+            press(page, "Close")
+            keep_as(page, "ours")
+            expect(page.locator("#said-line")).to_have_text("Kept as ours.")
+            assert OUT in kept.read_text("utf-8")
+        # What another wrote meanwhile is not written over, whatever was in between.
+        anothers = kept.read_text("utf-8").replace("Title: ", "Title: Another's ")
+        kept.write_text(anothers, "utf-8")
+        with serving(tmp_path, port):
+            press(page, "Again from the start")
+            keep_as(page, "ours")
+            expect(page.locator("dialog .said-line")).to_contain_text("has changed on disk since")
+            assert kept.read_text("utf-8") == anothers

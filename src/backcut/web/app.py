@@ -53,6 +53,7 @@ class Asked(BaseModel):
     text: Text = ""
     start: Letters = ""
     moves: Letters = ""
+    stands: Letters = ""
 
 
 class Changing(BaseModel):
@@ -146,7 +147,7 @@ def floor_routes(evening: Evening) -> APIRouter:
     @route.post("", response_model=Told[FloorData])
     def open_floor(asked: Asked) -> Response:
         """Put a book and a possession on a new floor."""
-        return _written(evening.open(asked.book, asked.text, asked.start, asked.moves))
+        return _written(evening.open(**asked.model_dump()))
 
     @route.get("/{ident}", response_model=Told[FloorData])
     def look(ident: Id) -> Response:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from threading import RLock
 
 from backcut.errors import BackcutError, ConflictError, GoneError
+from backcut.files import digest
 from backcut.web.floor import Floor
 
 #: Tabs open at once, and steps back, that one evening needs (own design): older ones make room.
@@ -27,7 +28,7 @@ class Page:
 class Open:
     """A floor that is open: its history, where in it we are, how often it changed, and the book's name on the shelf.
 
-    `kept` is the text as it stands on the shelf, None where it was never kept.
+    `stands` is the digest of the text as it stood on the shelf when it was read or kept; empty where it never was.
     """
 
     id: str
@@ -35,7 +36,7 @@ class Open:
     at: int = 0
     revision: int = 0
     name: str = ""
-    kept: str | None = None
+    stands: str = ""
 
     @property
     def floor(self) -> Floor:
@@ -71,10 +72,10 @@ class Desk:
     floors: OrderedDict[str, Open] = field(default_factory=OrderedDict)
     lock: RLock = field(default_factory=RLock)
 
-    def open(self, floor: Floor, name: str = "", kept: str | None = None) -> Open:
+    def open(self, floor: Floor, name: str = "", stands: str = "") -> Open:
         """A new floor of its own; when there are too many, the one that was longest left alone makes room."""
         with self.lock:
-            made = Open(secrets.token_urlsafe(9), (Page(floor, ""),), name=name, kept=kept)
+            made = Open(secrets.token_urlsafe(9), (Page(floor, ""),), name=name, stands=stands)
             self.floors[made.id] = made
             while len(self.floors) > MOST_FLOORS:
                 self.floors.popitem(last=False)
@@ -99,7 +100,7 @@ class Desk:
     def keep(self, ident: str, name: str, text: str) -> Open:
         """The book was kept as this text under a name, whatever was changed on the floor since. Raises: GoneError."""
         with self.lock:
-            self.floors[ident] = replace(self.find(ident), name=name, kept=text)
+            self.floors[ident] = replace(self.find(ident), name=name, stands=digest(text))
             return self.floors[ident]
 
 

@@ -219,7 +219,8 @@ class SeenData(BaseModel):
 class FloorData(BaseModel):
     """Everything the page shows of a floor. A change names the `revision` it was made on.
 
-    `stop` is where to look now, null to stay in time; `runs` where the possession should run from there.
+    `stands` is the digest of what stands on the shelf, as far as this floor knows; `stop` is where to look now, null to
+    stay in time; `runs` where the possession should run from there.
     """
 
     id: str
@@ -228,6 +229,7 @@ class FloorData(BaseModel):
     redo: str
     name: str
     kept: bool
+    stands: str
     address: str
     stop: int | None
     runs: bool

@@ -41,17 +41,20 @@ class Evening:
             floor = _demo(Floor(self.text_of(self.began_with)))
             floor_data(Open("", (Page(floor, ""),)), Seen().data(told(floor).played.book))
 
-    def open(self, book: str = "", text: str = "", start: str = "", moves: str = "") -> FloorData:
-        """A new floor: a book from the shelf or a text, with a possession; the demo plays where nothing is asked."""
+    def open(self, book: str = "", text: str = "", start: str = "", moves: str = "", stands: str = "") -> FloorData:
+        """A new floor: a book from the shelf or a text, with a possession; the demo plays where nothing is asked.
+
+        `stands` is the digest of what stood on the shelf when the text came from there, perhaps long ago.
+        """
         name = book or ("" if text else self.began_with)
-        kept = None if text else self.text_of(name)
-        own = book_text(text or kept or "")
+        own = book_text(text or self.text_of(name))
+        stands = stands if text else digest(own)
         asked = Show(kind="show", start=start, moves=moves)
         made = changed(Floor(own), asked)
         if not moves and not start:
             made = _demo(made)
         told(made)  # what cannot be shown is refused before it is open
-        here = self.desk.open(made, name, kept)
+        here = self.desk.open(made, name, stands)
         for gone in set(self.seen) - set(self.desk.floors):
             self.seen.pop(gone, None)
         return self._shown(here)
@@ -91,7 +94,7 @@ class Evening:
     def keep(self, ident: str, name: str) -> FloorData:
         """The book is kept on the shelf under a name. Raises: BackcutError where the shelf cannot or may not."""
         here = self.desk.find(ident)
-        known = digest(here.kept) if here.kept is not None and here.name == name and self.shelf.has(name) else None
+        known = here.stands or None if here.name == name else None
         self.shelf.keep(name, here.floor.text, known)
         return self._shown(self.desk.keep(ident, name, here.floor.text))
 

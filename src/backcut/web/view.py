@@ -7,6 +7,7 @@ from urllib.parse import urlencode
 
 from backcut.engine.gym import gym
 from backcut.engine.words import event_words
+from backcut.files import digest
 from backcut.offence.situation_text import situation_text
 from backcut.page.data import contents
 from backcut.page.document import below, court, shape
@@ -35,7 +36,8 @@ def floor_data(
         undo=here.undo,
         redo=here.redo,
         name=here.name,
-        kept=here.kept == here.floor.text,
+        kept=here.stands == digest(here.floor.text),
+        stands=here.stands,
         address=address(here),
         stop=stop,
         runs=runs,
@@ -48,7 +50,9 @@ def floor_data(
 
 def address(here: Open) -> str:
     """The address that opens this possession of this book again."""
-    asked = {"book": here.name, "start": here.floor.start, "moves": ", ".join(here.floor.moves)}
+    floor = here.floor
+    start = floor.start or ("" if floor.moves else situation_text(told(floor).played.begins))  # else it is the demo
+    asked = {"book": here.name, "start": start, "moves": ", ".join(floor.moves)}
     return f"/?{urlencode({key: value for key, value in asked.items() if value})}"
 
 

@@ -31,7 +31,8 @@ export function begin(root, options = {}) {
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const player = makePlayer(state, story, () => still.matches || Boolean(options.calm));
 
-  let size = measureStrip(parts);
+  /** @type {import("./types.js").Size} */
+  let size;
 
   /** @param {Now} now */
   const renderPlaying = (now) => {

@@ -95,7 +95,7 @@ export const books = {
       const told = await ask(path).catch(() => ({ data: [] }));
       root.replaceChildren(
         el("p", { class: "soft" }, "Versions of " + book.title + ", the newest first."),
-        el("ul", { class: "books" }, ...told.data.map((/** @type {string} */ stamp) => el("li", {}, el("span", {}, stamp), button("Open", async () => { const version = await ask(path + "/" + encodeURIComponent(stamp)); if (await store.open({ text: version.data })) close(); }, { class: "edged" })))),
+        el("ul", { class: "books" }, ...told.data.map((/** @type {string} */ stamp) => el("li", {}, el("span", {}, stamp), button("Open", async () => { const version = await ask(path + "/" + encodeURIComponent(stamp)); if (await store.open({ book: book.name, text: version.data, stands: book.digest })) close(); }, { class: "edged" })))),
         told.data.length ? "" : el("p", { class: "note" }, "None yet. Each change of the book puts one by."),
         button("Back to the books", draw, { class: "text" }),
       );

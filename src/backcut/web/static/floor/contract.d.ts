@@ -93,7 +93,7 @@ export interface FindingData {
   still: string;
 }
 
-/** Everything the page shows of a floor. A change names the `revision` it was made on. `stop` is where to look now, null to stay in time; `runs` where the possession should run from there. */
+/** Everything the page shows of a floor. A change names the `revision` it was made on. `stands` is the digest of what stands on the shelf, as far as this floor knows; `stop` is where to look now, null to stay in time; `runs` where the possession should run from there. */
 export interface FloorData {
   id: string;
   revision: number;
@@ -101,6 +101,7 @@ export interface FloorData {
   redo: string;
   name: string;
   kept: boolean;
+  stands: string;
   address: string;
   stop: number | null;
   runs: boolean;

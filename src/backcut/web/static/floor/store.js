@@ -38,9 +38,8 @@ export function makeStore() {
   /** @param {FloorData} next */
   const take = (next) => {
     floor = next;
-    const begun = new URLSearchParams(next.address.slice(2)).get("start");
-    const start = begun || (next.play.moves.length ? "" : next.play.start);
-    const shown = JSON.stringify({ book: next.name, text: next.book.text, start, moves: next.play.moves.map((move) => move.text).join(", ") });
+    const start = new URLSearchParams(next.address.slice(2)).get("start") || "";
+    const shown = JSON.stringify({ book: next.name, text: next.book.text, stands: next.stands, start, moves: next.play.moves.map((move) => move.text).join(", ") });
     sessionStorage.setItem(KEPT, next.id);
     sessionStorage.setItem(SHOWN, shown);
     localStorage.setItem(KEPT, shown);
@@ -59,11 +58,7 @@ export function makeStore() {
         return now;
       } catch (refusal) {
         if (!(refusal instanceof Refusal)) throw refusal;
-        if (refusal.code === 404 && floor) {
-          take((await again()).data);
-          say("The floor was put on anew, just as it was. Do that once more.");
-          return null;
-        }
+        if (refusal.code === 404 && floor) return await putBack();
         if (refusal.code === 409 && floor) take((await ask("/floors/" + floor.id)).data);
         say(refusal.message);
         return null;
@@ -75,6 +70,12 @@ export function makeStore() {
 
   // The server was started again: what this window shows is put on a new floor, so nothing is lost.
   const again = () => ask("/floors", { method: "POST", body: JSON.parse(sessionStorage.getItem(SHOWN) || "{}") });
+
+  const putBack = async () => {
+    take((await again()).data);
+    say("The floor was put on anew, just as it was. Do that once more.");
+    return null;
+  };
 
   const here = () => {
     if (!floor) throw new Error("Nothing is on the floor yet.");
@@ -116,6 +117,7 @@ export function makeStore() {
         return (await ask("/floors/" + here().id + path, asked)).data;
       } catch (refusal) {
         if (!(refusal instanceof Refusal)) throw refusal;
+        if (refusal.code === 404) return await putBack();
         say(refusal.message);
         return null;
       }
