@@ -299,6 +299,12 @@ def test_one_players_view_marks_his_disc_and_only_his(live: Opener) -> None:
     assert page.locator("#p2 .you-word").text_content() == "you"
     assert page.locator("#under .other[data-runner='4']").count() == 1
     assert page.locator("#under .other[data-runner='2']").count() == 0
+    # The letters of the others step back with their ways; his own stays.
+    flags = page.locator("#over g:has(> .m > use[href='#m-flag'])")
+    assert flags.count() > 1
+    for flag in flags.all():
+        aside = flag.get_attribute("data-runner") != "2"
+        assert ("other" in (flag.get_attribute("class") or "").split()) is aside
     page.evaluate("board.state.goMoment(2)")
     assert page.locator("#under .other[data-runner='4']").count() > 0
     page.evaluate("board.you(null)")

@@ -127,7 +127,8 @@ def scene(show: Show, moment: Moment, floor: Box) -> Scene:
             continue
         (x, y), box = flag_place(path, arrow.label, crowd, taken, arrow.lit)
         taken.append(box)
-        over.append(Mark("flag", x, y, text=arrow.letter, word=arrow.label, style="on" if arrow.lit else ""))
+        style = "on" if arrow.lit else ""
+        over.append(Mark("flag", x, y, text=arrow.letter, word=arrow.label, style=style, runner=arrow.player))
     for spot, place in opens.items():
         if not any(math.dist(_cm(a.path_m[-1]), place) < 60.0 for a in moment.arrows if a.path_m):
             half = len(spot.spot.title) * LETTER_CM / 2

@@ -17,7 +17,8 @@ class Mark:
     """A symbol of `marks.SYMBOLS` at a place; only the symbol turns, its `text` stays upright.
 
     `word` is the italic name after a flag; `style` are classes of the symbol and its text ("on", "aside"). `shift_cm`
-    moves the symbol off its place and grows with the marks: the ball on its holder's ring. `name` is the element's id.
+    moves the symbol off its place and grows with the marks: the ball on its holder's ring. `name` is the element's id;
+    `runner` is the player whose way a flag names.
     """
 
     symbol: str
@@ -29,6 +30,7 @@ class Mark:
     style: str = ""
     shift_cm: tuple[float, float] = (0.0, 0.0)
     name: str = ""
+    runner: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +87,8 @@ def _mark(mark: Mark) -> str:
         inner += f'<text class="{aside}" x="{FLAG_RIGHT_CM + 13}" y="13">{escape(mark.word)}</text>'
     place = f"{number(mark.x_cm)} {number(mark.y_cm)}"
     name = f' id="{mark.name}"' if mark.name else ""
-    return f'<g{name} transform="translate({place})"><g class="m">{inner}</g></g>'
+    runs = f' data-runner="{mark.runner}"' if mark.runner is not None else ""
+    return f'<g{name}{runs} transform="translate({place})"><g class="m">{inner}</g></g>'
 
 
 def element(primitive: Primitive) -> str:

@@ -44,6 +44,7 @@ def book_data(text: str, book: Book, problems: tuple[Problem, ...], here: Gym) -
         subtitle=subtitle(book),
         text=text,
         digest=digest(text),
+        court=here.court.title,
         sentences=sentences,
         choices=_choices(book),
         problems=[ProblemData(line=p.line, column=p.column, wrong=p.wrong, right=p.right) for p in problems],

@@ -180,6 +180,7 @@ class BookData(BaseModel):
     subtitle: str
     text: str
     digest: str
+    court: str
     sentences: list[SentenceData]
     choices: list[ChoiceData]
     problems: list[ProblemData]

@@ -54,7 +54,7 @@ def share_routes(desk: Desk) -> APIRouter:
         here = told(desk.find(ident).floor)
         if stop >= len(here.stops):
             raise BackcutError(f"There is no decision {stop + 1}: this possession has {len(here.stops)}.")
-        text = standalone(_without_the_floor(here), stop, light=light, wide_px=wide)
+        text = standalone(here.show, stop, light=light, wide_px=wide)
         name = _saved_as(here.show.title, "svg", str(stop + 1)) if save else ""
         return _file(text, "image/svg+xml", name, policy=OWN_POLICY)
 
@@ -67,17 +67,10 @@ def share_routes(desk: Desk) -> APIRouter:
     return route
 
 
-def _without_the_floor(here: Told) -> Show:
-    """The show as somebody sees it who has no floor to play on: the start says who has the ball, not what to press."""
-    first, *others = here.show.moments
-    first = replace(first, caption=f"{here.played.begins.ball} has the ball.")
-    return replace(here.show, moments=(first, *others))
-
-
 def _played_alone(here: Told) -> Show:
     """What happened, from its first decision on; where nothing has happened yet, how they stand."""
-    show = _without_the_floor(here)
-    return replace(show, moments=show.moments[1:]) if len(show.moments) > 1 else show
+    moments = here.show.moments
+    return replace(here.show, moments=moments[1:]) if len(moments) > 1 else here.show
 
 
 def _file(text: str, kind: str, disposition: str, *, policy: str) -> Response:

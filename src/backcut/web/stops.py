@@ -114,8 +114,7 @@ def told(floor: Floor) -> Told:
     seen = played(floor)
     steps = seen.steps or (_nothing_yet(seen.book, seen.begins),)
     line = show(seen.book, steps)
-    said = f"{seen.begins.ball} has the ball. {_what_to_do(seen)}"
-    first = _standing_moment(seen.book, seen.begins, line, 0.0, said)
+    first = _standing_moment(seen.book, seen.begins, line, 0.0, f"{seen.begins.ball} has the ball.")
     if not seen.steps:
         return Told(floor.text, seen, replace(line, moments=(first,)), (Stop(0, 0, True, seen.begins, seen.begins),))
     moments, stops = [first, *line.moments], [Stop(0, 0, True, seen.begins, seen.begins)]
@@ -136,12 +135,6 @@ def _nothing_yet(book: Book, begins: Situation) -> Step:
 
 def _left_open(step: Step) -> bool:
     return any(beat.decision.troubles for beat in step.beats)
-
-
-def _what_to_do(seen: Played) -> str:
-    if seen.steps:
-        return "Play, or walk through it decision by decision."
-    return "Pass, or let a defender deny: the five answer by the book."
 
 
 def _standing_moment(book: Book, situation: Situation, line: Show, t_s: float, said: str) -> Moment:

@@ -65,7 +65,7 @@ const putOn = (floor) => {
   for (const [name, value] of Object.entries(play.shape)) court.style.setProperty("--" + name, value);
   fill(byId("below"), play.below);
   byId("notes").replaceChildren(...play.notes.map((note) => el("p", {}, note)), el("p", {}, "The squads and books that come with Backcut are invented."));
-  byId("stamp").textContent = [floor.book.title, new Date().toISOString().slice(0, 10), floor.book.lines.court].join(", ");
+  byId("stamp").textContent = [floor.book.title, new Date().toISOString().slice(0, 10), floor.book.court].join(", ");
   const stop = floor.stop;
   const times = play.story.moments.map((/** @type {any} */ moment) => moment.t);
   const t = stop !== null ? times[stop] : was ? Math.min(was.t, play.story.tracks.end) : 0;

@@ -1,5 +1,6 @@
 // The book beside the floor: set like a book at rest; one sentence at a time opens to be changed.
 import { byId, button, el } from "./dom.js";
+import { reorder } from "./reorder.js";
 import { sentenceEditor } from "./sentence.js";
 
 /** @typedef {import("./store.js").Store} Store */
@@ -88,6 +89,7 @@ export function book(store, show) {
     byId("head-does").replaceChildren(...whole());
   };
 
+  reorder(list, (place, to) => store.change({ kind: "sentence", do: "move", place, to }));
   store.listen((_, what) => {
     if (what === "floor") {
       if (open && !store.floor.book.sentences.some((one) => open && one.place === open.place)) open = null;

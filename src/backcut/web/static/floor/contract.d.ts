@@ -12,6 +12,7 @@ export interface BookData {
   subtitle: string;
   text: string;
   digest: string;
+  court: string;
   sentences: Array<SentenceData>;
   choices: Array<ChoiceData>;
   problems: Array<ProblemData>;

@@ -49,6 +49,7 @@ export function whatIf(store, show) {
     const shown = whole || chosen !== null ? list : list.slice(0, SHOWN);
     const onTheWay = here && here.can.some((can) => can.early);
     root.replaceChildren(
+      store.floor.play.moves.length ? "" : el("p", { class: "note" }, "Pass, or let a defender deny: the five answer by the book."),
       el("p", { class: "note", hidden: chosen === null }, chosen === null ? "" : who(chosen), " is in hand. ", button("Let go", () => store.look({ chosen: null }), { class: "text" })),
       el("ul", { class: "cans" }, ...shown.map((can) => el("li", {}, button(can.words, () => doIt(store, can), { class: "can" })))),
     );
