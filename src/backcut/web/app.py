@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import gc
+import asyncio
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from dataclasses import asdict
@@ -32,6 +32,7 @@ from backcut.web.proof import BusyError, Proofs
 from backcut.web.proof_routes import proof_routes
 from backcut.web.share import share_routes
 from backcut.web.shelf import Shelf
+from backcut.web.tidy import Heard, Tidy
 
 Id = Annotated[str, InPath(max_length=40, pattern=r"^[\w-]+$")]
 REFUSALS: dict[int | str, dict[str, Any]] = {
@@ -97,12 +98,12 @@ class Pointed(BaseModel):
 
 def make_app(shelf: Shelf, *, port: int, host: str = "127.0.0.1", began_with: str = DEMO_BOOK) -> FastAPI:
     """The whole server over a shelf of books; it answers only to its own host and port."""
-    evening, proofs = Evening(shelf, began_with), Proofs()
+    evening, proofs, tidy = Evening(shelf, began_with), Proofs(), Tidy()
     app = FastAPI(
         title="Backcut",
         version=__version__,
         description="The live floor: what is on it, what can happen, and why. Every answer is one envelope.",
-        lifespan=_beside(evening, proofs),
+        lifespan=_beside(evening, proofs, tidy),
         openapi_url="/api/openapi.json",
         docs_url=None,
         redoc_url=None,
@@ -121,22 +122,20 @@ def make_app(shelf: Shelf, *, port: int, host: str = "127.0.0.1", began_with: st
     app.mount("/static", StaticFiles(packages=[("backcut.page", "static"), ("backcut.web", "static")]))
     app.add_middleware(GZipMiddleware, minimum_size=2_000, compresslevel=4)
     app.add_middleware(Guard, host=host, port=port)
+    app.add_middleware(Heard, tidy=tidy)
     return app
 
 
-def _beside(evening: Evening, proofs: Proofs) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
-    """What begins and ends with the server: the first floor is got ready, and no proof goes on without it."""
-
-    def get_ready() -> None:
-        evening.get_ready()
-        # What is there by now stays: to look through it for garbage again and again would hold up a move by 100 ms.
-        gc.collect()
-        gc.freeze()
+def _beside(evening: Evening, proofs: Proofs, tidy: Tidy) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
+    """What begins and ends with the server: the first floor is got ready, memory tidied, and no proof goes on after."""
 
     @asynccontextmanager
     async def running(_: FastAPI) -> AsyncIterator[None]:
-        Thread(target=get_ready, daemon=True).start()
-        yield
+        Thread(target=evening.get_ready, daemon=True).start()
+        with tidy.instead():
+            tidying = asyncio.create_task(tidy.go())
+            yield
+            tidying.cancel()
         proofs.close()
 
     return running
