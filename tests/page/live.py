@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import json
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from importlib.resources import files
 from typing import Any
+
+from playwright.sync_api import Page
 
 from backcut.motion.timeline import pose
 from backcut.page.data import story
@@ -22,6 +24,8 @@ from backcut.picture.marks import defs
 from backcut.picture.moment import NEAR_M
 from backcut.picture.show import Moment, Show
 
+#: Opens the live page of a show in the browser: see `conftest.py`.
+Opener = Callable[..., Page]
 #: As strict as the live page's own: nothing inline, nothing from elsewhere.
 POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; connect-src 'self'; img-src data:"
 KINDS = {"js": "text/javascript", "css": "text/css", "json": "application/json", "html": "text/html; charset=utf-8"}
@@ -110,7 +114,7 @@ def served(show: Show) -> Iterator[str]:
     """The page on the loopback while the block lasts; gives its address."""
     made = pages(show)
 
-    class Page(BaseHTTPRequestHandler):
+    class Answer(BaseHTTPRequestHandler):
         def do_GET(self) -> None:
             body = made.get(self.path)
             parts = self.path.split("/")[1:]
@@ -125,7 +129,7 @@ def served(show: Show) -> Iterator[str]:
         def log_message(self, format: str, *args: Any) -> None:
             """Nothing is printed for a page that came."""
 
-    server = ThreadingHTTPServer(("127.0.0.1", 0), Page)
+    server = ThreadingHTTPServer(("127.0.0.1", 0), Answer)
     server.daemon_threads = True
     thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
     thread.start()

@@ -3,51 +3,20 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 import pytest
-from playwright.sync_api import Browser, Page
 
 from backcut.motion.timeline import pose
-from backcut.picture.show import Show
 
 from .demo import SPOTS, demo, timeline
 from .hands import centre, drag, focused, on_screen, tab_to_the_floor, told, touch
-from .live import served
+from .live import Opener
 from .test_board_contract import possession
 
 AXE = Path(__file__).parents[1] / "vendor" / "axe-core" / "axe.min.js"
 TIMES = 50
-Opener = Callable[..., Page]
-
-
-@pytest.fixture
-def live(browser: Browser) -> Iterator[Opener]:
-    """Opens the live page of a show; at the end no error was told and nothing came from elsewhere."""
-    wrong: list[str] = []
-    closing: list[Any] = []
-
-    def opener(show: Show | None = None, width: int = 1440, height: int = 900, **settings: Any) -> Page:
-        address = served(show or demo())
-        url = address.__enter__()
-        context = browser.new_context(viewport={"width": width, "height": height}, **settings)
-        closing.extend([lambda: address.__exit__(None, None, None), context.close])
-        page = context.new_page()
-        page.on("console", lambda message: wrong.append(message.text))
-        page.on("pageerror", lambda error: wrong.append(str(error)))
-        here = url.removesuffix("page.html")
-        page.on("request", lambda r: None if r.url.startswith((here, "data:")) else wrong.append(r.url))
-        page.goto(url)
-        page.locator("[data-ready]").wait_for()
-        return page
-
-    yield opener
-    for close in reversed(closing):
-        close()
-    assert wrong == []
 
 
 @pytest.mark.parametrize("turned", [False, True])
