@@ -1,4 +1,4 @@
-"""Cut Literata down to what the page prints and write it as woff2, beside its licence.
+"""Cut Literata down to what page, paper and clip print: woff2 for the page, plain cuts for the others; and its licence.
 
     python scripts/make_fonts.py [FOLDER]
 
@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import shutil
 import sys
+from collections.abc import Mapping
 from importlib.metadata import version
 from importlib.resources import files
 from pathlib import Path
@@ -24,10 +25,16 @@ GLYPHS += [0x2009, 0x2013, 0x2014, 0x2018, 0x2019, 0x201C, 0x201D, 0x2026, 0x202
 AXES = {"opsz": (7, 36), "wght": (400, 800)}  # the sizes and weights of the style sheet
 FEATURES = ["kern", "liga", "lnum", "tnum", "pnum", "mark", "mkmk", "ccmp", "locl", "calt"]
 CUTS = {"Literata[opsz,wght].ttf": "literata-roman.woff2", "Literata-Italic[opsz,wght].ttf": "literata-italic.woff2"}
+#: Whoever draws paper and clips knows no axes: one file for each weight, at the optical size of running text.
+PLAIN = {
+    "Literata[opsz,wght].ttf": {"roman-400": 400, "roman-500": 500, "roman-700": 700},
+    "Literata-Italic[opsz,wght].ttf": {"italic-400": 400, "italic-500": 500},
+}
+OPSZ = 14
 SHIPPED = Path(__file__).parent.parent / "src" / "backcut" / "page" / "static" / "fonts"
 
 
-def cut(source: Path, target: Path) -> int:
+def cut(source: Path, target: Path, axes: Mapping[str, object], flavor: str | None) -> int:
     """Write the subset of `source` to `target`; returns its size in bytes."""
     font = TTFont(source, recalcTimestamp=False)  # the same bytes on every run
     options = Options()
@@ -37,8 +44,10 @@ def cut(source: Path, target: Path) -> int:
     subsetter = Subsetter(options)
     subsetter.populate(unicodes=GLYPHS)
     subsetter.subset(font)
-    font = instantiateVariableFont(font, AXES)
-    font.flavor = "woff2"
+    font = instantiateVariableFont(font, axes)
+    if "fvar" not in font:  # a cut for one weight says which
+        font["OS/2"].usWeightClass = axes["wght"]
+    font.flavor = flavor
     font.save(target)
     return target.stat().st_size
 
@@ -48,7 +57,11 @@ def main(folder: Path = SHIPPED) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     package = Path(str(files("fontpkg_literata")))
     for source, target in CUTS.items():
-        print(f"{target}: {cut(package / 'files' / source, folder / target):,} bytes")
+        print(f"{target}: {cut(package / 'files' / source, folder / target, AXES, 'woff2'):,} bytes")
+    for source, cuts in PLAIN.items():
+        for name, weight in cuts.items():
+            target, axes = f"literata-{name}.ttf", {"opsz": OPSZ, "wght": weight}
+            print(f"{target}: {cut(package / 'files' / source, folder / target, axes, None):,} bytes")
     shutil.copy(package / "LICENSE", folder / "OFL.txt")
     print(f"from fontpkg-literata {version('fontpkg-literata')}")
 

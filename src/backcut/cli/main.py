@@ -12,11 +12,13 @@ from backcut import __version__
 from backcut.cli.book import app as book
 from backcut.cli.count import count
 from backcut.cli.court import court_command
+from backcut.cli.drill import drill
 from backcut.cli.film import film_command
 from backcut.cli.floor import floor
 from backcut.cli.formations import formations
 from backcut.cli.play import play
 from backcut.cli.prove import prove_command
+from backcut.cli.tonight import tonight
 from backcut.errors import BackcutError
 
 app = typer.Typer(
@@ -30,6 +32,8 @@ app.command("floor")(floor)
 app.command("play")(play)
 app.add_typer(book, name="book")
 app.command("prove")(prove_command)
+app.command("drill")(drill)
+app.command("tonight")(tonight)
 app.command("count")(count)
 app.command("court")(court_command)
 app.command("formations")(formations)

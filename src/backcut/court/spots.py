@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from backcut.errors import NotationError
+from backcut.language import say
 
 
 class Spot(StrEnum):
@@ -31,7 +32,7 @@ class Spot(StrEnum):
     @property
     def title(self) -> str:  # type: ignore[override]
         """The name a coach says, without an article: "right wing"."""
-        return TITLES[self]
+        return say(TITLES[self])
 
     @property
     def mirror(self) -> Spot:

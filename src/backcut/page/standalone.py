@@ -7,7 +7,8 @@ import textwrap
 from functools import cache
 from html import escape
 
-from backcut.page.document import AIR_CM, fonts, lowest_cm, static
+from backcut.page.document import AIR_CM, fonts, lowest_cm
+from backcut.page.plain import marks_style, tokens
 from backcut.page.words import seconds
 from backcut.picture.floor import floor
 from backcut.picture.marks import defs
@@ -22,11 +23,6 @@ LINE_CM = 74.0
 LETTER_CM = 26.0
 #: What an XML file may not hold, not even escaped (XML 1.0, production 2); a title may.
 _NOT_XML = re.compile("[^\\t\\n\\r\\x20-\\uD7FF\\uE000-\\uFFFD\\U00010000-\\U0010FFFF]")
-
-_PRINT = (
-    "--page:#FFF;--leaf:#FFF;--floor:#FFF;--lane:#EEE;--ink:#000;--soft:#333;--line:#808080;--edge:#555;--rule:#AAA;"
-    "--mark:#D6D6D6;--on-mark:#000;"
-)
 
 
 def standalone(show: Show, place: int, *, light: str = "day", wide_px: int = 1600) -> str:
@@ -66,9 +62,6 @@ def standalone(show: Show, place: int, *, light: str = "day", wide_px: int = 160
 @cache
 def _style(light: str) -> str:
     """The rules of the page's style that a drawing needs: colours and marks, without page, media and motion."""
-    sheet = static("style.css").decode()
-    marks = sheet[sheet.index("/* the floor;") : sheet.index(".caption {")]
-    day, night = re.findall(r"^:root(?:\[data-light=night\])? \{(.*?)\n\}", sheet, flags=re.S | re.M)
-    tokens = day + {"day": "", "night": night, "print": _PRINT}[light]
+    said = "".join(f"--{name}:{value};" for name, value in tokens(light).items())
     words = f".half .words{{font-size:{WORDS_CM}px;text-anchor:start}}.half .soft{{fill:var(--soft)}}"
-    return f"{fonts()}svg{{{tokens}}}{marks}.away{{display:none}}.paper{{fill:var(--page)}}{words}"
+    return f"{fonts()}svg{{{said}}}{marks_style()}.away{{display:none}}.paper{{fill:var(--page)}}{words}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from backcut.engine.possession import Step
-from backcut.engine.words import LABELS
+from backcut.engine.words import label
 from backcut.motion.timeline import Run, Timeline
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
@@ -72,7 +72,7 @@ def run_lines(
                     number,
                     tuple(path),
                     letter=letter(action.habit),
-                    label=LABELS.get(action.kind, ""),
+                    label=label(action.kind),
                     lit=is_lit and action.habit is not None,
                 )
             )

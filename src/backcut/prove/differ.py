@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from backcut.court.spots import Spot
-from backcut.engine.words import LABELS
+from backcut.engine.words import label
 from backcut.offence.action import Kind, Route
 from backcut.offence.book import Book
 from backcut.offence.event import Event, EventKind
@@ -145,7 +145,7 @@ def unlike(book: Book, after: Situation, event: Event, player: Player, a: Told, 
         yield Unlike(Sort.WHAT, _what(book, after, event, player, a, b), _sentences(a, b))
         return
     for one, other in zip(a.runs, b.runs, strict=True):
-        name = "the way out" if one.kind is Kind.EXIT else f"the {LABELS.get(one.kind, str(one.kind))}"
+        name = "the way out" if one.kind is Kind.EXIT else f"the {label(one.kind) or one.kind}"
         sentences = one.habit, other.habit
         if one.route is not other.route:
             yield Unlike(Sort.WAY, f"{name} goes {_ROUTES[other.route]} instead of {_ROUTES[one.route]}", sentences)

@@ -1,0 +1,1 @@
+"""Teach a book: drills, sheets, clips, quizzes and tonight's page, all made from its sentences."""

@@ -1,0 +1,1 @@
+"""Drills: from a sentence of the book, the smallest situation that trains it."""

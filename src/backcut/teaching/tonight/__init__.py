@@ -1,0 +1,1 @@
+"""Tonight's page: a running order from the book's drills for those who are there."""
