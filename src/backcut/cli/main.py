@@ -10,6 +10,7 @@ import typer
 
 from backcut import __version__
 from backcut.cli.book import app as book
+from backcut.cli.clip import clip
 from backcut.cli.count import count
 from backcut.cli.court import court_command
 from backcut.cli.drill import drill
@@ -18,6 +19,7 @@ from backcut.cli.floor import floor
 from backcut.cli.formations import formations
 from backcut.cli.play import play
 from backcut.cli.prove import prove_command
+from backcut.cli.quiz import quiz
 from backcut.cli.tonight import tonight
 from backcut.errors import BackcutError
 
@@ -34,6 +36,8 @@ app.add_typer(book, name="book")
 app.command("prove")(prove_command)
 app.command("drill")(drill)
 app.command("tonight")(tonight)
+app.command("clip")(clip)
+app.command("quiz")(quiz)
 app.command("count")(count)
 app.command("court")(court_command)
 app.command("formations")(formations)

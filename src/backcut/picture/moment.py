@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from backcut.language import noted, say
 from backcut.motion.timeline import Timeline, holder_at, pose
 from backcut.offence.action import Kind
 from backcut.picture import arrows
@@ -150,6 +151,14 @@ def _name_below(place: Place, discs: list[Place], plates: list[Place]) -> float:
     return above if any(crowded.depth(other, DISC_CM) for other in (*discs, *plates)) else below
 
 
+_GUARDS = {
+    Stance.DENIES: noted("defender denies"),
+    Stance.SAGS: noted("defender sags"),
+    Stance.JUMPED: noted("defender jumped to the ball"),
+    Stance.HELPS: noted("defender helps"),
+}
+
+
 def floor_label(show: Show, moment: Moment) -> str:
     """The picture in one sentence for whoever cannot see it: where each player is and who has the ball."""
     places = pose(show.timeline, moment.t_s)
@@ -158,9 +167,8 @@ def floor_label(show: Show, moment: Moment) -> str:
     for player, (x, y) in places.players.items():
         spot = min(show.spots, key=lambda s: math.dist(show.spots[s], (x, y)), default=None)
         near = spot is not None and math.dist(show.spots[spot], (x, y)) < NEAR_M
-        where = f"at the {spot.title}" if near and spot is not None else "between spots"
-        has = "has the ball" if player == places.holder else answers.get(player, "")
-        stance = moment.guards.get(player)
-        guard = f"defender {stance}" if stance in (Stance.DENIES, Stance.SAGS, Stance.JUMPED, Stance.HELPS) else ""
+        where = say("at the {spot}", spot=spot.title) if near and spot is not None else say("between spots")
+        has = say("has the ball") if player == places.holder else answers.get(player, "")
+        guard = say(_GUARDS[stance]) if (stance := moment.guards.get(player)) in _GUARDS else ""
         parts.append(", ".join(word for word in (f"{player} {where}", has, guard) if word))
     return f"{'; '.join(parts)}."

@@ -11,6 +11,7 @@ from backcut.engine.gym import Gym
 from backcut.engine.possession import Step
 from backcut.engine.reads import FOOT_M, past_mark_m
 from backcut.engine.words import action_words, claim_words, event_words, why_beaten
+from backcut.language import language, say, say_many
 from backcut.motion.timeline import Pose, Run, Timeline, pose
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
@@ -211,16 +212,16 @@ def _still_answer(book: Book, action: Action, before: Situation, now: Pose, here
     # Told by now, but still on the spot: the ball is in the air, or the one in front has not left yet.
     waits = action.moves
     if number == now.holder and kind is not Kind.LOOK_TO_DRIBBLE:
-        kind, text = Kind.BALL, f"has the ball, {action.origin.title}"
+        kind, text = Kind.BALL, say("has the ball, {spot}", spot=action.origin.title)
     elif kind is Kind.BALL:
-        text = f"gets the ball, {action.origin.title}"
+        text = say("gets the ball, {spot}", spot=action.origin.title)
     elif math.dist(now.players[number], here.placing.spots[action.origin]) > ELSEWHERE_M:
         # The rules count a player at the spot he is going to; who has not set out yet is said to be where he is.
         kind, waits = Kind.HOLD, True
-        text = "waits at the rim" if math.hypot(*now.players[number]) < RIM_M else "is on the way"
+        text = say("waits at the rim") if math.hypot(*now.players[number]) < RIM_M else say("is on the way")
     else:
         kind = Kind.HOLD if waits else kind
-        text = f"holds, {action.origin.title}" if waits else action_words(action, before)
+        text = say("holds, {spot}", spot=action.origin.title) if waits else action_words(action, before)
     beaten = () if waits else _beaten(book, action)
     return shown.Answer(number, str(kind), None if waits else letter(action.habit), text, beat=beaten, moves=False)
 
@@ -230,7 +231,7 @@ def _beaten(book: Book, action: Action) -> tuple[shown.Beaten, ...]:
         shown.Beaten(
             str(letter(claim.habit)),
             book.cue(claim.habit),
-            f"which {claim_words(claim, action.player)}",
+            say("which {wanted}", wanted=claim_words(claim, action.player)),
             why_beaten(book, action.habit, claim.habit) if action.habit is not None else "",
         )
         for claim in action.beat
@@ -245,18 +246,26 @@ def _why(book: Book, timeline: Timeline, t_s: float, ground: Court) -> Callable[
             case Kind.BACK_CUT if before.player(action.player).guard is Guard.DENIES:
                 past_m = FOOT_M + float(past_mark_m(timeline.defenders[action.player].at(t_s)[:2], ground, book.mark_m))
                 seen = book.values["denial"] != "hand" and past_m >= 0.05
-                how = f"has a foot {past_m:.1f} m past the mark" if seen else "has a hand in the lane"
-                return f"The {action.origin.title} is one pass from {before.ball}, and X{action.player} {how}."
+                how = say("has a hand in the lane")
+                if seen:
+                    how = say("has a foot {far} m past the mark", far=f"{past_m:.1f}")
+                return say(
+                    "The {spot} is one pass from {ball}, and X{player} {how}.",
+                    spot=action.origin.title,
+                    ball=before.ball,
+                    player=action.player,
+                    how=how,
+                )
             case Kind.CUT:
-                return f"The pass from the {action.origin.title} went to the next spot."
+                return say("The pass from the {spot} went to the next spot.", spot=action.origin.title)
             case Kind.FILL:
-                return f"The {action.target.title} is the next spot toward the ball, and it is empty."
+                return say("The {spot} is the next spot toward the ball, and it is empty.", spot=action.target.title)
             case Kind.EXIT:
                 index = book.rules.index
                 if before.holder.at not in index:
-                    return "It is empty, and the ball is inside."
+                    return say("It is empty, and the ball is inside.")
                 steps = abs(index[action.target] - index[before.holder.at])
-                return f"It is empty, {steps} {'pass' if steps == 1 else 'passes'} from the ball."
+                return say_many("It is empty, {n} pass from the ball.", "It is empty, {n} passes from the ball.", steps)
             case _:
                 return ""
 
@@ -267,16 +276,21 @@ def _caption(step: Step, round_: _Round, answers: Sequence[shown.Answer]) -> str
     same: dict[str, list[str]] = {}
     for answer in answers:
         if answer.lit:
-            same.setdefault(answer.text, []).append(str(answer.player))
-    told = _list([f"{_list(who)} {text if len(who) == 1 else _plural(text)}" for text, who in same.items()])
+            # Only English is known well enough to say one thing of several.
+            key = answer.text if language() == "en" else f"{answer.player} {answer.text}"
+            same.setdefault(key, []).append(str(answer.player))
+    each = [f"{_list(who)} {text if len(who) == 1 else _plural(text)}" for text, who in same.items()]
+    told = _list(each if language() == "en" else list(same))
     if round_.open_beat is not None:
         return " ".join(trouble.text for trouble in step.beats[round_.open_beat].decision.troubles)
     if not round_.first:
         words = f"{told}."
     elif not told:
-        words = f"{event_words(step)}." + ("" if step.beats or step.after.ended else " Nobody has answered yet.")
+        words = f"{event_words(step)}."
+        if not step.beats and not step.after.ended:
+            words = f"{words} {say('Nobody has answered yet.')}"
     elif _is_answer(step, answers):
-        words = f"{event_words(step)}, so {told}."
+        words = say("{event}, so {told}.", event=event_words(step), told=told)
     else:
         words = f"{event_words(step)}. {told}."
     return words
@@ -301,4 +315,4 @@ def _plural(text: str) -> str:
 def _list(parts: Sequence[str]) -> str:
     if len(parts) < 2:
         return "".join(parts)
-    return f"{', '.join(parts[:-1])} and {parts[-1]}"
+    return say(" and ").join((", ".join(parts[:-1]), parts[-1]))

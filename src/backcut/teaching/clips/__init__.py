@@ -1,0 +1,1 @@
+"""Clips for the phone: a habit or a possession, still first, then slow, then at game speed."""

@@ -1,0 +1,1 @@
+"""Quizzes: keys against the second reading, the page in a browser, codes and the schedule."""
