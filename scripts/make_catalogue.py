@@ -17,6 +17,7 @@ from babel.messages.pofile import write_po
 
 from backcut import __version__
 from backcut.court.spots import TITLES
+from backcut.offence.choices import CHOICES
 
 SOURCE = Path(__file__).parent.parent / "src" / "backcut"
 SHIPPED = SOURCE / "locale" / "backcut.pot"
@@ -37,6 +38,10 @@ def catalogue() -> bytes:
         made.add(message, locations=[(file, 0)])
     for title in TITLES.values():
         made.add(title, locations=[("court/spots.py", 0)])
+    for choice in CHOICES.values():
+        for said in (choice.asks, *(text for value in choice.values for text in (value.words, value.who))):
+            if said:
+                made.add(said, locations=[("offence/choices.py", 0)])
     text = io.BytesIO()
     write_po(text, made, omit_header=True, include_lineno=False, sort_output=True)
     head = (

@@ -1,4 +1,4 @@
-"""Make the pictures of the documents: the live floor, a played possession, and a page of findings.
+"""Make the pictures of the documents: the live floor, a possession, a page of findings, sheets, a clip.
 
 Needs Chromium on the path. Run: .venv/bin/python scripts/make_pictures.py
 """
@@ -11,9 +11,14 @@ import tempfile
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import date
 from pathlib import Path
 
+import av
+import numpy as np
+import pypdfium2
 import uvicorn
+from numpy.typing import NDArray
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from backcut.cli.prove_page import page as findings
@@ -24,6 +29,13 @@ from backcut.offence.reading import book_from_text
 from backcut.page import possession_page
 from backcut.picture.story import show
 from backcut.prove.proof import prove
+from backcut.teaching.clips.clip import clip
+from backcut.teaching.clips.cut import cut_of
+from backcut.teaching.drills.drill import Hall, drills
+from backcut.teaching.examples import example
+from backcut.teaching.sheets import PAPERS, cards_pdf, handout_pdf, page_pdf, poster_pdf, stamp
+from backcut.teaching.sheets.drilled import card_of, plan_of
+from backcut.teaching.tonight.plan import evening
 from backcut.web.app import make_app
 from backcut.web.serve import listen
 from backcut.web.shelf import Shelf
@@ -59,6 +71,7 @@ def main() -> None:
     story = show(book, play(book, book.start(), moves_from_text(MOVES)))
     denied = next(i for i, moment in enumerate(story.moments) if (moment.event or "").startswith("X4 denies"))
     PICTURES.mkdir(exist_ok=True)
+    _on_paper()
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         file = Path(folder) / "page.html"
         file.write_text(possession_page(story), "utf-8")
@@ -131,6 +144,26 @@ def _denied(browser: Browser, address: str, width: int, height: int) -> Page:
     while "denies" not in (page.text_content("#caption") or ""):
         page.keyboard.press("ArrowRight")
     return page
+
+
+def _on_paper() -> None:
+    """Tonight's page, a handout, the poster and a clip's first picture, of a book whose date never changes."""
+    book, _ = open_book("first-month")
+    shown, mark, a4 = example(book, 2), stamp(book, date(2026, 11, 26)), PAPERS["a4"]
+    page = page_pdf(plan_of(evening(book, Hall(9, 1, 4), 45)), mark, a4)
+    cards = cards_pdf([card_of(one) for one in drills(shown, Hall(9, 1, 4))], mark, a4)
+    sheets = {"tonight": page, "handout": handout_pdf(shown, mark, a4), "poster": poster_pdf(book, mark, a4)}
+    for name, data in (sheets | {"cards": cards}).items():
+        drawn = pypdfium2.PdfDocument(data)[0].render(scale=900 / 842).to_numpy()[..., :3]
+        (PICTURES / f"{name}.png").write_bytes(_png(np.ascontiguousarray(drawn[..., ::-1])))
+    here = show(book, list(shown.possession.steps))
+    (PICTURES / "clip.png").write_bytes(clip(here, cut_of(here, shown)).poster)
+
+
+def _png(drawn: NDArray[np.uint8]) -> bytes:
+    coder = av.CodecContext.create("png", "w")
+    coder.width, coder.height, coder.pix_fmt = drawn.shape[1], drawn.shape[0], "rgb24"
+    return b"".join(bytes(part) for part in [*coder.encode(av.VideoFrame.from_ndarray(drawn)), *coder.encode(None)])
 
 
 def _findings() -> str:

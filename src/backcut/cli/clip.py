@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 from rich.progress import BarColumn, Progress, TextColumn
 
-from backcut.cli.hall import BookArgument, HabitArgument, Json, opened, ranks
+from backcut.cli.hall import BookArgument, HabitArgument, Json, check_folder, opened, ranks
 from backcut.cli.out import console, print_json
 from backcut.cli.start import begin
 from backcut.engine.play import play
@@ -48,8 +48,7 @@ def clip(
     """Make a clip of six to ten seconds for each sentence: still first, then slow, then at game speed."""
     if light not in LIGHTS:
         raise BackcutError(f'--light "{light}": there are {", ".join(LIGHTS)}.')
-    if out.exists() and not out.is_dir():
-        raise BackcutError(f"--out {out}: this is no folder. Name another place.")
+    check_folder(out)
     with opened(book, json) as taught:
         wanted = _possession(taught.book, moves, start) if moves else _sentences(taught.book, habit)
         made = _make(wanted, wide, light, out, json)

@@ -2,21 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict
+from datetime import date
+from pathlib import Path
 from typing import Annotated, Any
 
 import typer
 
-from backcut.cli.hall import Balls, Baskets, BookArgument, HabitArgument, Json, Players, opened, ranks
+from backcut.cli.hall import (
+    Balls,
+    Baskets,
+    BookArgument,
+    HabitArgument,
+    Json,
+    Out,
+    Paper,
+    Players,
+    check_folder,
+    opened,
+    ranks,
+)
 from backcut.cli.out import console, print_json
 from backcut.errors import BackcutError
+from backcut.files import write_bytes_whole
 from backcut.offence.action import letter
 from backcut.offence.book import Book
+from backcut.offence.library import source_text
 from backcut.teaching.drills.card import Words, words
 from backcut.teaching.drills.chains import chains
 from backcut.teaching.drills.drill import BLOCK_MIN, Drill, Hall, ShortError, drills
 from backcut.teaching.drills.stages import Stage
 from backcut.teaching.examples import examples
+from backcut.teaching.sheets.paper import Paper as PaperSize
+from backcut.teaching.sheets.paper import paper_named
 
 
 def drill(
@@ -29,15 +48,20 @@ def drill(
     minutes: Annotated[float, typer.Option("--minutes", help="How long the block is.", min=1, max=10)] = BLOCK_MIN,
     chain: Annotated[int, typer.Option("--chains", help="Draw so many chains of denials instead.", min=0)] = 0,
     seed: Annotated[int, typer.Option("--seed", help="The seed for what is drawn.")] = 1,
+    out: Out = None,
+    paper: Paper = "a4",
     json: Json = False,
 ) -> None:
     """Make the drill of a sentence: the fewest players that hold its decision, the true cue and the false one."""
-    hall, stages = Hall(players, baskets, balls), _stages(stage)
+    hall, stages, on = Hall(players, baskets, balls), _stages(stage), paper_named(paper)
+    check_folder(out)
     with opened(book, json) as taught:
         if chain:
             _chains([one.moves for one in chains(taught.book, chain, seed)], json)
             return
         made, short = _made(taught.book, habit, hall, stages, minutes, seed)
+        if out is not None:
+            print_cards(taught.book, source_text(book), made, on, out)
         if json:
             print_json({"drills": [plain_drill(one) for one in made], "instead": short} | taught.listed)
             return
@@ -45,6 +69,19 @@ def drill(
             _show(words(one))
         for line in short:
             console.print(line, markup=False, soft_wrap=True)
+        if out is not None:
+            console.print(f"The cards are in {out}", markup=False, soft_wrap=True)
+
+
+def print_cards(book: Book, text: str, made: Sequence[Drill], on: PaperSize, out: Path) -> None:
+    """The cards of these drills as a PDF in a folder."""
+    # Paper needs a large library; words should not wait for it.
+    from backcut.teaching.sheets import cards_pdf, stamp
+    from backcut.teaching.sheets.drilled import card_of
+    from backcut.teaching.sheets.sheets import file_name
+
+    data = cards_pdf([card_of(one) for one in made], stamp(book, date.today(), text), on)
+    write_bytes_whole(out / f"{file_name(book.title)}-cards-{on.name}.pdf", data)
 
 
 def _made(
@@ -96,7 +133,7 @@ def _show(card: Words) -> None:
         card.false_turns,
         card.defence,
         *card.rotation,
-        card.spots,
+        f"Run it from: {card.spots}",
         card.each,
         card.say,
         card.mistake,

@@ -26,6 +26,7 @@ Players = Annotated[int, typer.Option("--players", help="How many players are th
 Baskets = Annotated[int, typer.Option("--baskets", help="How many baskets.")]
 Balls = Annotated[int, typer.Option("--balls", help="How many balls.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The folder to write files into.")]
+Paper = Annotated[str, typer.Option("--paper", help="a4 or letter; posters take the large one, a3 or tabloid.")]
 Json = Annotated[bool, typer.Option("--json", help="Print as JSON.")]
 
 
@@ -51,6 +52,12 @@ def opened(name: str, json: bool) -> Iterator[Taught]:
     yield Taught(book, {"problems": [problem.to_dict() for problem in problems]} if problems else {})
     if problems:
         raise typer.Exit(PROBLEMS)
+
+
+def check_folder(out: Path | None) -> None:
+    """Refuse, before anything is worked out, a folder that is a file. Raises: BackcutError."""
+    if out is not None and out.exists() and not out.is_dir():
+        raise BackcutError(f"--out {out}: this is no folder. Name another place.")
 
 
 def ranks(book: Book, habit: str) -> list[int]:

@@ -17,9 +17,11 @@ from backcut.cli.drill import drill
 from backcut.cli.film import film_command
 from backcut.cli.floor import floor
 from backcut.cli.formations import formations
+from backcut.cli.handouts import handouts
 from backcut.cli.play import play
 from backcut.cli.prove import prove_command
 from backcut.cli.quiz import quiz
+from backcut.cli.sheet import sheet
 from backcut.cli.tonight import tonight
 from backcut.errors import BackcutError
 
@@ -38,6 +40,8 @@ app.command("drill")(drill)
 app.command("tonight")(tonight)
 app.command("clip")(clip)
 app.command("quiz")(quiz)
+app.command("sheet")(sheet)
+app.command("handouts")(handouts)
 app.command("count")(count)
 app.command("court")(court_command)
 app.command("formations")(formations)

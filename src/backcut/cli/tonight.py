@@ -3,17 +3,35 @@
 from __future__ import annotations
 
 from dataclasses import asdict
+from datetime import date
+from pathlib import Path
 from typing import Annotated, Any
 
 import typer
 from rich.table import Table
 from rich.text import Text
 
-from backcut.cli.drill import plain_drill
-from backcut.cli.hall import Balls, Baskets, BookArgument, HabitArgument, Json, Players, opened
+from backcut.cli.drill import plain_drill, print_cards
+from backcut.cli.hall import (
+    Balls,
+    Baskets,
+    BookArgument,
+    HabitArgument,
+    Json,
+    Out,
+    Paper,
+    Players,
+    check_folder,
+    opened,
+)
 from backcut.cli.out import console, print_json
+from backcut.files import write_bytes_whole
+from backcut.offence.book import Book
+from backcut.offence.library import source_text
 from backcut.teaching.drills.drill import Hall
 from backcut.teaching.examples import rank_of
+from backcut.teaching.sheets.paper import Paper as PaperSize
+from backcut.teaching.sheets.paper import paper_named
 from backcut.teaching.tonight.plan import Evening, evening
 
 
@@ -25,17 +43,36 @@ def tonight(
     balls: Balls = 4,
     minutes: Annotated[int, typer.Option("--minutes", help="How long the evening is.")] = 60,
     begins: Annotated[str, typer.Option("--begins", help="When it begins.")] = "18:00",
+    out: Out = None,
+    paper: Paper = "a4",
     json: Json = False,
 ) -> None:
     """Make tonight's running order from the book's drills; with another head-count, ask again."""
-    hall = Hall(players, baskets, balls)
+    hall, on = Hall(players, baskets, balls), paper_named(paper)
+    check_folder(out)
     with opened(book, json) as taught:
         rank = rank_of(taught.book, habit) if habit else None
         made = evening(taught.book, hall, minutes, habit=rank, begins=begins)
+        if out is not None:
+            _print(taught.book, source_text(book), made, on, out)
         if json:
             print_json(_plain(made) | taught.listed)
         else:
             _show(made)
+            if out is not None:
+                console.print(f"The page and its cards are in {out}", markup=False, soft_wrap=True)
+
+
+def _print(book: Book, text: str, made: Evening, on: PaperSize, out: Path) -> None:
+    """The page and the cards as PDFs in a folder."""
+    from backcut.teaching.sheets import page_pdf, stamp
+    from backcut.teaching.sheets.drilled import plan_of
+    from backcut.teaching.sheets.sheets import file_name
+
+    page = page_pdf(plan_of(made), stamp(book, date.today(), text), on)
+    write_bytes_whole(out / f"{file_name(book.title)}-tonight-{on.name}.pdf", page)
+    if made.cards:
+        print_cards(book, text, made.cards, on, out)
 
 
 def _plain(made: Evening) -> dict[str, Any]:

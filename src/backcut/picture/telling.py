@@ -308,6 +308,8 @@ def _is_answer(step: Step, answers: Sequence[shown.Answer]) -> bool:
 
 def _plural(text: str) -> str:
     """The same words said of several: "goes for the rebound" becomes "go for the rebound"."""
+    if text.startswith("back cuts"):
+        return text.replace("cuts", "cut", 1)
     verb, _, rest = text.partition(" ")
     return f"{ {'goes': 'go', 'has': 'have', 'is': 'are'}.get(verb, verb.removesuffix('s')) } {rest}".strip()
 

@@ -28,6 +28,7 @@ from backcut.web.envelope import AnswerData, CompletionData, FloorData, KeptData
 from backcut.web.evening import DEMO_BOOK, Evening
 from backcut.web.guard import Guard
 from backcut.web.page import page
+from backcut.web.practice import practice_routes
 from backcut.web.proof import BusyError, Proofs
 from backcut.web.proof_routes import proof_routes
 from backcut.web.share import share_routes
@@ -114,6 +115,7 @@ def make_app(shelf: Shelf, *, port: int, host: str = "127.0.0.1", began_with: st
     app.include_router(book_routes(evening), prefix="/api", responses=REFUSALS)
     app.include_router(proof_routes(evening.desk, proofs), prefix="/api", responses=REFUSALS)
     app.include_router(share_routes(evening.desk), responses=REFUSALS)
+    app.include_router(practice_routes(evening.desk), responses=REFUSALS)
 
     @app.get("/", include_in_schema=False)
     def floor_page() -> HTMLResponse:

@@ -39,7 +39,7 @@ def share_routes(desk: Desk) -> APIRouter:
         """The possession as one page that needs no network."""
         here = told(desk.find(ident).floor)
         moves = ", ".join(step.text for step in here.played.steps).replace(">", "-")
-        name = _saved_as(here.show.title, "html", moves)
+        name = saved_as(here.show.title, "html", moves)
         return _file(possession_page(_played_alone(here)), "text/html", name, policy=PAGE_POLICY)
 
     @route.get("/moment.svg")
@@ -55,14 +55,14 @@ def share_routes(desk: Desk) -> APIRouter:
         if stop >= len(here.stops):
             raise BackcutError(f"There is no decision {stop + 1}: this possession has {len(here.stops)}.")
         text = standalone(here.show, stop, light=light, wide_px=wide)
-        name = _saved_as(here.show.title, "svg", str(stop + 1)) if save else ""
+        name = saved_as(here.show.title, "svg", str(stop + 1)) if save else ""
         return _file(text, "image/svg+xml", name, policy=OWN_POLICY)
 
     @route.get("/book.txt")
     def book(ident: Id) -> Response:
         """The book as its text."""
         floor = desk.find(ident).floor
-        return _file(floor.text, "text/plain", _saved_as(told(floor).show.title, "txt"), policy=OWN_POLICY)
+        return _file(floor.text, "text/plain", saved_as(told(floor).show.title, "txt"), policy=OWN_POLICY)
 
     return route
 
@@ -74,13 +74,18 @@ def _played_alone(here: Told) -> Show:
 
 
 def _file(text: str, kind: str, disposition: str, *, policy: str) -> Response:
+    return as_file(text.encode("utf-8", "replace"), f"{kind}; charset=utf-8", disposition, policy)
+
+
+def as_file(data: bytes, kind: str, disposition: str, policy: str = OWN_POLICY) -> Response:
+    """A file as an answer, saved where there is a `disposition`, under a content policy of its own."""
     headers = {"content-security-policy": policy}
     if disposition:
         headers["content-disposition"] = disposition
-    return Response(text.encode("utf-8", "replace"), media_type=f"{kind}; charset=utf-8", headers=headers)
+    return Response(data, media_type=kind, headers=headers)
 
 
-def _saved_as(title: str, ending: str, about: str = "") -> str:
+def saved_as(title: str, ending: str, about: str = "") -> str:
     """The header that names a file to be saved: plain letters for all, and the true name (RFC 6266, RFC 8187)."""
     true = _file_name(title, about)
     plain = _file_name(_ascii(title), about)

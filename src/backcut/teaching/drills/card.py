@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from backcut.engine.gym import USUAL_SQUAD
 from backcut.language import say, say_many
+from backcut.offence.book import Book
 from backcut.offence.situation import Guard
 from backcut.teaching.care import age_of, care
 from backcut.teaching.drills.cues import Cue
@@ -54,7 +55,6 @@ def words(drill: Drill) -> Words:
     """The card of a drill in the language spoken now."""
     book, rank = drill.book, drill.piece.rank
     sentence, usual = book.sentences[rank], usual_mistake(book.sentences[rank].phrase.name)
-    mistake = sentence.mistake or sentence.phrase.mistake
     return Words(
         letter=drill.letter,
         name=say("{cue}, {stage}", cue=book.cue(rank), stage=title(drill.stage)),
@@ -67,7 +67,7 @@ def words(drill: Drill) -> Words:
         false_turns=_false_turns(drill),
         defence=_defence(drill),
         say=say("Say: {cue}.", cue=book.cue(rank)),
-        mistake=say("{mistake} Seen when a player {sign}.", mistake=mistake, sign=usual.sign),
+        mistake=say("{mistake} Seen when a player {sign}.", mistake=mistake_of(book, rank), sign=usual.sign),
         score=say(
             "One point for each right answer, one off for a run on the false cue. First line to {points}.",
             points=POINTS,
@@ -79,6 +79,12 @@ def words(drill: Drill) -> Words:
         instead=_instead(drill),
         care=care(age_of(book.squad or USUAL_SQUAD)),
     )
+
+
+def mistake_of(book: Book, rank: int) -> str:
+    """The mistake with a sentence: in the coach's own words, or in those of its phrase."""
+    sentence = book.sentences[rank]
+    return sentence.mistake or sentence.phrase.mistake
 
 
 def _needs(drill: Drill) -> str:
@@ -162,16 +168,17 @@ def _harder(drill: Drill) -> str:
 
 
 def _each(drill: Drill) -> str:
-    return say(
-        "About {each} decisions for each player in {minutes} min; the longest wait is {wait} s.",
+    said = say(
+        "About {each} decisions for each player in {minutes} min.",
         each=round(drill.each),
         minutes=f"{drill.minutes:g}",
-        wait=round(drill.lines.wait_s),
     )
+    waits = round(drill.lines.wait_s)
+    return f"{said} {say('The longest wait is {wait} s.', wait=waits) if waits else say('Nobody waits.')}"
 
 
 def _spots(drill: Drill) -> str:
-    return say("Run it from: {spots}.", spots=say(", ").join(spot.title for spot in drill.spots))
+    return say("{spots}.", spots=say(", ").join(spot.title for spot in drill.spots))
 
 
 def _instead(drill: Drill) -> str:

@@ -112,10 +112,10 @@ def _drill(stage: Stage, review: bool = False) -> Callable[[Making, Slot], _Told
 
 def _break(making: Making, slot: Slot) -> _Told:
     making.breaks += 1
-    what = (
-        say("Water for everybody, and three questions (below).") if making.breaks == 1 else say("Water for everybody.")
-    )
-    return say("Drink"), (what,), "", "", None
+    what = [say("Water for everybody.")]
+    if making.breaks == 1:
+        what.append(say("Three questions, below."))
+    return say("Drink"), what, "", "", None
 
 
 def _live(making: Making, slot: Slot) -> _Told:

@@ -12,6 +12,7 @@ import { findings } from "./findings.js";
 import { freeze } from "./freeze.js";
 import { ground } from "./ground.js";
 import { hints } from "./hints.js";
+import { practice } from "./practice.js";
 import { share } from "./share.js";
 import { makeStore } from "./store.js";
 import { views } from "./views.js";
@@ -19,7 +20,7 @@ import { walked } from "./walked.js";
 import { cans, doIt, whatIf } from "./what-if.js";
 
 const store = makeStore();
-const show = dialogs(store, { add, text, choices, keep, books, answers, ground, share });
+const show = dialogs(store, { add, text, choices, keep, books, answers, ground, practice, share });
 /** @type {(which: "spots" | "mark") => void} */
 let arrange = () => undefined;
 /** @type {ReturnType<typeof start> | null} */

@@ -77,6 +77,7 @@ export function book(store, show) {
     const loose = book.problems.filter((problem) => !book.sentences.some((one) => one.waves.some((wave) => wave.wrong === problem.wrong)));
     // On a phone the sentence that won comes first, so what is done to the whole book stands below it.
     const whole = () => [
+      button("For practice", () => show("practice"), { class: "text" }),
       button("Court and squad", () => show("ground"), { class: "text" }),
       button(store.floor.kept ? "Kept" : "Keep", () => show("keep"), { class: "text" }),
       button("Open another", () => show("books"), { class: "text" }),

@@ -1,6 +1,7 @@
 // One sentence, open to be changed: as text with completion, by pickers, its place, its notes.
 import { ask } from "./api.js";
 import { button, el } from "./dom.js";
+import { ofOne } from "./practice.js";
 
 /** @typedef {import("./store.js").Store} Store */
 /** @typedef {import("./contract").SentenceData} Sentence */
@@ -43,6 +44,7 @@ export function sentenceEditor(store, one, choice, close, follow) {
         button("Take out", () => change({ do: "out" }).then(close), { class: "edged" }),
         button("Close", close, { class: "text" }),
       ),
+      one.rank === null ? null : el("div", { class: "acts" }, ...ofOne(store, one.rank)),
       noteField("Why", one.why, (words) => change({ do: "why", words })),
       noteField("Mistake", one.mistake, (words) => change({ do: "mistake", words })),
     ),
