@@ -8,7 +8,8 @@ import pytest
 from tests.pseudo import PSEUDO, is_pseudo
 
 from backcut.court.spots import Spot
-from backcut.language import direction, language, say, say_many, speaking
+from backcut.errors import BackcutError
+from backcut.language import direction, far, language, measuring, say, say_many, speaking, units
 
 
 def test_english_is_what_is_written_in_the_program() -> None:
@@ -43,3 +44,20 @@ def test_the_way_a_language_is_written(code: str, way: str) -> None:
 def test_a_catalogue_with_gaps_falls_back_to_english() -> None:
     with speaking("xx", NullTranslations()):
         assert say("fills the {target}", target=Spot.T.title) == "fills the top"
+
+
+@pytest.mark.parametrize(
+    ("metres", "half_feet", "inches"),
+    [(1.8, "6 ft", "5 ft 11 in"), (6.75, "22 ft", "22 ft 2 in"), (0.1, "0.5 ft", "0 ft 4 in")],
+)
+def test_lengths_are_said_in_the_units_asked_for(metres: float, half_feet: str, inches: str) -> None:
+    """One international foot is 0.3048 m exactly (1959 agreement); to the nearest half foot, and to the inch."""
+    assert (far(metres), far(metres, exact=True)) == (f"{metres:.1f} m", f"{metres:.2f} m")
+    with measuring("ft"):
+        assert (units(), far(metres), far(metres, exact=True)) == ("ft", half_feet, inches)
+    assert units() == "m"
+
+
+def test_other_units_there_are_not() -> None:
+    with pytest.raises(BackcutError, match='--units "yd": there are m and ft'), measuring("yd"):
+        pass

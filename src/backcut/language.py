@@ -12,11 +12,17 @@ from contextvars import ContextVar
 from gettext import NullTranslations, translation
 from pathlib import Path
 
+from backcut.errors import BackcutError
+
 LOCALE = Path(__file__).parent / "locale"
 #: Languages that are written from the right to the left (ISO 639: Arabic, Persian, Hebrew, Urdu).
 FROM_THE_RIGHT = frozenset({"ar", "fa", "he", "ur"})
 
+UNITS = ("m", "ft")
+INCH_M = 0.0254  # international inch, exact by definition (1959 agreement)
+
 _ENGLISH = NullTranslations()
+_units: ContextVar[str] = ContextVar("units", default="m")
 _spoken: ContextVar[tuple[str, NullTranslations]] = ContextVar("spoken", default=("en", _ENGLISH))
 
 
@@ -41,9 +47,37 @@ def language() -> str:
     return _spoken.get()[0]
 
 
+def units() -> str:
+    """The units lengths are said in now: "m" or "ft"."""
+    return _units.get()
+
+
 def direction() -> str:
     """Which way the language spoken now is written: "ltr" or "rtl"."""
     return "rtl" if language().partition("_")[0] in FROM_THE_RIGHT else "ltr"
+
+
+def far(length_m: float, *, exact: bool = False) -> str:
+    """A length in the units spoken now: "1.8 m", or to half a foot "6 ft"; an `exact` one "6.75 m" or "22 ft 2 in"."""
+    if _units.get() == "m":
+        digits = 1 if not exact else 2 if round(length_m * 1000) % 10 == 0 else 3
+        return say("{length} m", length=f"{length_m:.{digits}f}")
+    if exact:
+        feet, inches = divmod(round(length_m / INCH_M), 12)
+        return say("{feet} ft {inches} in", feet=feet, inches=inches)
+    return say("{length} ft", length=f"{max(round(2 * length_m / (12 * INCH_M)), 1) / 2:g}")
+
+
+@contextmanager
+def measuring(units: str) -> Iterator[None]:
+    """Say lengths in these units meanwhile, "m" or "ft". Raises: BackcutError for others."""
+    if units not in UNITS:
+        raise BackcutError(f'--units "{units}": there are {" and ".join(UNITS)}.')
+    token = _units.set(units)
+    try:
+        yield
+    finally:
+        _units.reset(token)
 
 
 @contextmanager

@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 from rich.progress import BarColumn, Progress, TextColumn
 
-from backcut.cli.hall import BookArgument, HabitArgument, Json, check_folder, opened, ranks
+from backcut.cli.hall import BookArgument, HabitArgument, Json, Units, check_folder, opened, ranks
 from backcut.cli.out import console, print_json
 from backcut.cli.start import begin
 from backcut.engine.play import play
@@ -43,13 +43,14 @@ def clip(
     wide: Annotated[bool, typer.Option("--wide/--upright", help="For a laptop, or upright for a phone.")] = False,
     light: Annotated[str, typer.Option("--light", help="day or night.")] = "day",
     out: Annotated[Path, typer.Option("--out", help="The folder to write into.")] = Path("clips"),
+    units: Units = "m",
     json: Json = False,
 ) -> None:
     """Make a clip of six to ten seconds for each sentence: still first, then slow, then at game speed."""
     if light not in LIGHTS:
         raise BackcutError(f'--light "{light}": there are {", ".join(LIGHTS)}.')
     check_folder(out)
-    with opened(book, json) as taught:
+    with opened(book, json, units) as taught:
         wanted = _possession(taught.book, moves, start) if moves else _sentences(taught.book, habit)
         made = _make(wanted, wide, light, out, json)
         if json:

@@ -19,6 +19,7 @@ from backcut.cli.hall import (
     Out,
     Paper,
     Players,
+    Units,
     check_folder,
     opened,
     ranks,
@@ -50,12 +51,13 @@ def drill(
     seed: Annotated[int, typer.Option("--seed", help="The seed for what is drawn.")] = 1,
     out: Out = None,
     paper: Paper = "a4",
+    units: Units = "m",
     json: Json = False,
 ) -> None:
     """Make the drill of a sentence: the fewest players that hold its decision, the true cue and the false one."""
     hall, stages, on = Hall(players, baskets, balls), _stages(stage), paper_named(paper)
     check_folder(out)
-    with opened(book, json) as taught:
+    with opened(book, json, units) as taught:
         if chain:
             _chains([one.moves for one in chains(taught.book, chain, seed)], json)
             return

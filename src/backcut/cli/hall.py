@@ -13,6 +13,7 @@ import typer
 from backcut.cli.book import show_problems
 from backcut.cli.out import PROBLEMS
 from backcut.errors import BackcutError
+from backcut.language import measuring
 from backcut.motion.squads import SQUADS
 from backcut.offence.book import Book
 from backcut.offence.library import open_book
@@ -27,6 +28,7 @@ Baskets = Annotated[int, typer.Option("--baskets", help="How many baskets.")]
 Balls = Annotated[int, typer.Option("--balls", help="How many balls.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The folder to write files into.")]
 Paper = Annotated[str, typer.Option("--paper", help="a4 or letter; posters take the large one, a3 or tabloid.")]
+Units = Annotated[str, typer.Option("--units", help="How lengths are said: m or ft.")]
 Json = Annotated[bool, typer.Option("--json", help="Print as JSON.")]
 
 
@@ -39,17 +41,19 @@ class Taught:
 
 
 @contextmanager
-def opened(name: str, json: bool) -> Iterator[Taught]:
+def opened(name: str, json: bool, units: str = "m") -> Iterator[Taught]:
     """A book to teach from, as far as it can be read; its problems are told, and end the command with exit code 1.
 
-    Raises: BackcutError where there is no such book, or no sentence in it can be read.
+    Meanwhile lengths are said in these units. Raises: BackcutError where there is no such book, no sentence in it can
+    be read, or there are no such units.
     """
     book, problems = open_book(name, SQUADS)
     if problems and not json:
         show_problems(name, book, problems, json)
     if not book.sentences:
         raise BackcutError(f"{name}: there is no sentence in it that can be read, so there is nothing to teach yet.")
-    yield Taught(book, {"problems": [problem.to_dict() for problem in problems]} if problems else {})
+    with measuring(units):
+        yield Taught(book, {"problems": [problem.to_dict() for problem in problems]} if problems else {})
     if problems:
         raise typer.Exit(PROBLEMS)
 

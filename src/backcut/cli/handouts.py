@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
-from backcut.cli.hall import Balls, Baskets, BookArgument, Json, Paper, Players, check_folder, opened
+from backcut.cli.hall import Balls, Baskets, BookArgument, Json, Paper, Players, Units, check_folder, opened
 from backcut.cli.out import console, print_json
 from backcut.files import write_bytes_whole
 from backcut.offence.library import source_text
@@ -26,12 +26,13 @@ def handouts(
     paper: Paper = "a4",
     clips: Annotated[bool, typer.Option("--clips/--no-clips", help="Make the clips too; they take longest.")] = True,
     out: Annotated[Path, typer.Option("--out", help="The folder to write into.")] = Path("handouts"),
+    units: Units = "m",
     json: Json = False,
 ) -> None:
     """Make everything of a book: poster, bench sheet, booklet, handouts, cards, tonight's page, quiz and clips."""
     hall, on = Hall(players, baskets, balls), paper_named(paper)
     check_folder(out)
-    with opened(book, json) as taught:
+    with opened(book, json, units) as taught:
         # Paper and film need large libraries; what goes wrong before should not wait for them.
         from backcut.teaching.pack import count, pack
         from backcut.teaching.sheets import stamp

@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from backcut.cli.hall import BookArgument, HabitArgument, Json, opened
+from backcut.cli.hall import BookArgument, HabitArgument, Json, Units, opened
 from backcut.cli.out import console, print_json
 from backcut.errors import BackcutError
 from backcut.files import write_bytes_whole
@@ -27,11 +27,12 @@ def sheet(
     seed: Annotated[int, typer.Option("--seed", help="The seed for the questions of a quiz.")] = 1,
     day: Annotated[str, typer.Option("--date", help="The day at the foot, such as 2026-11-25; today without.")] = "",
     out: Annotated[Path, typer.Option("--out", help="The folder to write the files into.")] = Path(),
+    units: Units = "m",
     json: Json = False,
 ) -> None:
     """Print the book: a handout of a sentence or of each, a poster, the bench sheet, the booklet or a quiz."""
     chosen, on, dated = _kind(kind), paper_named(paper), _day(day)
-    with opened(book, json) as taught:
+    with opened(book, json, units) as taught:
         rank = rank_of(taught.book, habit) if habit else None
         printed: list[dict[str, Any]] = []
         mark = stamp(taught.book, dated, source_text(book))

@@ -21,6 +21,7 @@ from backcut.cli.hall import (
     Out,
     Paper,
     Players,
+    Units,
     check_folder,
     opened,
 )
@@ -45,12 +46,13 @@ def tonight(
     begins: Annotated[str, typer.Option("--begins", help="When it begins.")] = "18:00",
     out: Out = None,
     paper: Paper = "a4",
+    units: Units = "m",
     json: Json = False,
 ) -> None:
     """Make tonight's running order from the book's drills; with another head-count, ask again."""
     hall, on = Hall(players, baskets, balls), paper_named(paper)
     check_folder(out)
-    with opened(book, json) as taught:
+    with opened(book, json, units) as taught:
         rank = rank_of(taught.book, habit) if habit else None
         made = evening(taught.book, hall, minutes, habit=rank, begins=begins)
         if out is not None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from backcut.court.record import Court
-from backcut.court.units import in_metres
 from backcut.engine.gym import gym, timed
 from backcut.engine.possession import Step
+from backcut.language import far, say
 from backcut.offence.action import letter
 from backcut.offence.book import Book
 from backcut.picture import show as shown
@@ -59,7 +59,7 @@ def _denial_word(book: Book, ground: Court) -> str:
     reads_it = any("denial" in sentence.phrase.uses for sentence in book.sentences)
     if not reads_it or not ground.has_arc or book.mark_m or book.values["denial"] == "hand":
         return ""
-    return f"denied from {in_metres(ground.arc_radius.m)}"
+    return say("denied from {far}", far=far(ground.arc_radius.m, exact=True))
 
 
 def _count(sentences: int) -> str:

@@ -11,7 +11,7 @@ from backcut.engine.gym import Gym
 from backcut.engine.possession import Step
 from backcut.engine.reads import FOOT_M, past_mark_m
 from backcut.engine.words import action_words, claim_words, event_words, why_beaten
-from backcut.language import language, say, say_many
+from backcut.language import far, language, say, say_many
 from backcut.motion.timeline import Pose, Run, Timeline, pose
 from backcut.offence.action import Action, Kind, letter
 from backcut.offence.book import Book
@@ -248,7 +248,7 @@ def _why(book: Book, timeline: Timeline, t_s: float, ground: Court) -> Callable[
                 seen = book.values["denial"] != "hand" and past_m >= 0.05
                 how = say("has a hand in the lane")
                 if seen:
-                    how = say("has a foot {far} m past the mark", far=f"{past_m:.1f}")
+                    how = say("has a foot {far} past the mark", far=far(past_m))
                 return say(
                     "The {spot} is one pass from {ball}, and X{player} {how}.",
                     spot=action.origin.title,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from html import escape
 from multiprocessing import get_context
 
-from backcut.language import direction, language, noted, say, speaking
+from backcut.language import direction, language, measuring, noted, say, speaking, units
 from backcut.motion.squads import SQUADS
 from backcut.offence.action import letter
 from backcut.offence.book import Book
@@ -58,7 +58,7 @@ def pack(book: Book, stamp: Stamp, paper: Paper, hall: Hall, minutes: int, *, wi
     context = get_context("spawn")  # a fork would take the threads of the coder and of the arrays along
     with ProcessPoolExecutor(AT_ONCE, mp_context=context) as pool:
         ranks = list(shown) if with_clips else []
-        waiting = [(rank, pool.submit(_clip, text_of(book), rank, language())) for rank in ranks]
+        waiting = [(rank, pool.submit(_clip, text_of(book), rank, language(), units())) for rank in ranks]
         try:
             for file in _on_paper(book, stamp, paper, hall, minutes, shown):
                 made.append(file)
@@ -114,10 +114,10 @@ def _drills(shown: dict[int, Example], hall: Hall) -> list[Drill]:
     return made
 
 
-def _clip(text: str, rank: int, spoken: str) -> tuple[bytes, bytes, str]:
+def _clip(text: str, rank: int, spoken: str, measured: str) -> tuple[bytes, bytes, str]:
     """A clip made in a process of its own: the MP4, its poster and its words."""
     book, _ = book_from_text(text, SQUADS)
-    with speaking(spoken):
+    with speaking(spoken), measuring(measured):
         one = example(book, rank)
         here = show(book, list(one.possession.steps))
         made = clip(here, cut_of(here, one))
