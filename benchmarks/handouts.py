@@ -35,9 +35,8 @@ def main() -> None:
     for one in pack(book, mark, a4, Hall(9, 1, 4), 60, with_clips=True):
         size, many = size + len(one.data), many + 1
     took = time.perf_counter() - begin
-    print(
-        f"{many} files, {size / 1e6:.1f} MB: {took:.0f} s, {took / many:.1f} s a file, {took / empty:.0f} x an empty page"
-    )
+    each = f"{took / many:.1f} s a file, {took / empty:.0f} x an empty page"
+    print(f"{many} files, {size / 1e6:.1f} MB: {took:.0f} s, {each}")
 
 
 if __name__ == "__main__":
