@@ -11,6 +11,13 @@ import { el } from "./dom.js";
 const save = (words, address) => el("a", { class: "button edged", href: address, download: "" }, words);
 
 /**
+ * A field and its label, which stay together.
+ * @param {HTMLElement} label
+ * @param {HTMLElement} field
+ */
+const pair = (label, field) => el("span", { class: "pair" }, label, field);
+
+/**
  * What there is of one sentence.
  * @param {Store} store
  * @param {number} rank
@@ -27,7 +34,7 @@ export const practice = {
     const base = "/practice/" + store.floor.id;
     const one = (/** @type {string} */ id, /** @type {string} */ words, /** @type {number} */ value) => {
       const field = el("input", { type: "number", id, min: 0, max: 60, value, oninput: () => draw() });
-      return { field, row: [el("label", { for: id }, words), field] };
+      return { field, row: pair(el("label", { for: id }, words), field) };
     };
     const fields = { players: one("practice-players", "Players", 8), baskets: one("practice-baskets", "Baskets", 1), balls: one("practice-balls", "Balls", 4), minutes: one("practice-minutes", "Minutes", 60) };
     fields.minutes.field.max = "150";
@@ -53,7 +60,7 @@ export const practice = {
       whole.replaceChildren(save("Poster", base + "/sheet.pdf?kind=poster&" + on), save("Bench sheet", base + "/sheet.pdf?kind=bench&" + on), save("Booklet", base + "/sheet.pdf?kind=booklet&" + on), save("Quiz on paper", base + "/sheet.pdf?kind=quiz&" + on), save("Quiz for the phone", base + "/quiz.html"));
     };
     root.append(
-      el("div", { class: "acts hall" }, ...Object.values(fields).flatMap(({ row }) => row), el("label", { for: "practice-paper" }, "Paper"), paper),
+      el("div", { class: "acts" }, ...Object.values(fields).map(({ row }) => row), pair(el("label", { for: "practice-paper" }, "Paper"), paper)),
       tonight,
       el("div", { class: "acts" }, el("label", { for: "practice-sentence" }, "One sentence"), sentence),
       each,
