@@ -14,10 +14,10 @@ import numpy as np
 
 from backcut.motion.squads import SQUADS
 from backcut.offence.library import open_book
-from backcut.picture.story import show
-from backcut.teaching.clips.clip import clip
-from backcut.teaching.clips.cut import FPS, cut_of
-from backcut.teaching.clips.sheet import UPRIGHT, WIDE, Shape
+from backcut.teaching.clips.clip import CODED, CODER, clip
+from backcut.teaching.clips.cut import FPS
+from backcut.teaching.clips.shape import UPRIGHT, WIDE, Shape
+from backcut.teaching.clips.told import told_example
 from backcut.teaching.examples import examples
 
 
@@ -26,7 +26,7 @@ def plain(shape: Shape, count: int) -> float:
     picture = np.full((shape.high_px, shape.wide_px, 3), 230, np.uint8)
     begin = time.perf_counter()
     with tempfile.TemporaryDirectory() as folder, av.open(str(Path(folder) / "plain.mp4"), "w") as file:
-        stream = file.add_stream("libx264", rate=FPS, options={"crf": "24", "preset": "veryfast"})
+        stream = file.add_stream(CODER, rate=FPS, options=CODED)
         stream.width, stream.height, stream.pix_fmt = shape.wide_px, shape.high_px, "yuv420p"
         stream.codec_context.thread_count = 1
         for _ in range(count):
@@ -41,9 +41,8 @@ def main() -> None:
     shown = examples(book)
     for shape, name in ((UPRIGHT, "upright"), (WIDE, "wide")):
         for rank in (2, 5, 8):
-            here = show(book, list(shown[rank].possession.steps))
             begin = time.perf_counter()
-            made = clip(here, cut_of(here, shown[rank]), shape=shape)
+            made = clip(told_example(shown[rank]), wide=shape is WIDE)
             took = time.perf_counter() - begin
             base = plain(shape, round(made.seconds * FPS))
             print(

@@ -30,7 +30,7 @@ from backcut.page import possession_page
 from backcut.picture.story import show
 from backcut.prove.proof import prove
 from backcut.teaching.clips.clip import clip
-from backcut.teaching.clips.cut import cut_of
+from backcut.teaching.clips.told import told_example
 from backcut.teaching.drills.drill import Hall, drills
 from backcut.teaching.examples import example
 from backcut.teaching.sheets import PAPERS, cards_pdf, handout_pdf, page_pdf, poster_pdf, stamp
@@ -156,8 +156,7 @@ def _on_paper() -> None:
     for name, data in (sheets | {"cards": cards}).items():
         drawn = pypdfium2.PdfDocument(data)[0].render(scale=900 / 842).to_numpy()[..., :3]
         (PICTURES / f"{name}.png").write_bytes(_png(np.ascontiguousarray(drawn[..., ::-1])))
-    here = show(book, list(shown.possession.steps))
-    (PICTURES / "clip.png").write_bytes(clip(here, cut_of(here, shown)).poster)
+    (PICTURES / "clip.png").write_bytes(clip(told_example(shown)).poster)
 
 
 def _png(drawn: NDArray[np.uint8]) -> bytes:

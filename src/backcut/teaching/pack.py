@@ -15,9 +15,8 @@ from backcut.offence.book import Book
 from backcut.offence.edit import text_of
 from backcut.offence.reading import book_from_text
 from backcut.page.plain import tokens
-from backcut.picture.story import show
 from backcut.teaching.clips.clip import clip
-from backcut.teaching.clips.cut import cut_of
+from backcut.teaching.clips.told import told_example
 from backcut.teaching.drills.drill import Drill, Hall, ShortError, drills
 from backcut.teaching.drills.stages import Stage
 from backcut.teaching.examples import Example, example, examples
@@ -118,9 +117,7 @@ def _clip(text: str, rank: int, spoken: str, measured: str) -> tuple[bytes, byte
     """A clip made in a process of its own: the MP4, its poster and its words."""
     book, _ = book_from_text(text, SQUADS)
     with speaking(spoken), measuring(measured):
-        one = example(book, rank)
-        here = show(book, list(one.possession.steps))
-        made = clip(here, cut_of(here, one))
+        made = clip(told_example(example(book, rank)))
     return made.mp4, made.poster, made.words
 
 

@@ -93,15 +93,11 @@ def practice_routes(desk: Desk) -> APIRouter:
     @route.get("/clip.mp4")
     def clip(ident: Id, rank: Rank, wide: bool = False) -> Response:
         """A sentence as a clip for the phone."""
-        from backcut.picture.story import show
         from backcut.teaching.clips.clip import clip as clip_of
-        from backcut.teaching.clips.cut import cut_of
-        from backcut.teaching.clips.sheet import UPRIGHT, WIDE
+        from backcut.teaching.clips.told import told_example
 
         book, _ = on_floor(ident)
-        shown = _shown(book, rank)
-        here = show(book, list(shown.possession.steps))
-        made = clip_of(here, cut_of(here, shown), shape=WIDE if wide else UPRIGHT)
+        made = clip_of(told_example(_shown(book, rank)), wide=wide)
         return as_file(made.mp4, "video/mp4", saved_as(book.title, "mp4", book.cue(rank)))
 
     @route.get("/quiz.html")

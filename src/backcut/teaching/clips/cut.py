@@ -1,26 +1,35 @@
 """Which seconds of a possession a clip shows, and how: a still picture, the move slowly, the move at game speed.
 
-Still and slow first: in published trials novices learnt more from still pictures and slow animation than from game
-speed, in soccer and with basketball students; experts the other way round.
+Still and slow first: in published trials novices learnt more from still pictures and slow animation, experts from game
+speed, in soccer and with basketball students.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import Final
 
 from backcut.picture.show import Show
-from backcut.teaching.examples import Example
+from backcut.teaching.clips.told import Told
 
-FPS = 25
+FPS: Final = 25
 #: A clip lasts so long, in seconds (common practice, no source: what is watched to its end in a chat).
 SHORTEST_S, LONGEST_S = 6.0, 10.0
-#: How long it stands (own design): before it moves, at each decision on the way, and at the end.
-STILL_S, STOP_S, END_S = 1.5, 0.5, 0.5
-#: Slow is a third of the speed, as on the floor; where a move is long it is shown less slowly, but never faster.
-SLOW, LEAST_SLOW = 3.0, 1.2
-#: What is shown before the ball moves, and after the last run has ended, in seconds (own design).
-BEFORE_S, AFTER_S = 0.3, 0.4
+#: How many times longer the slow part takes: the slowest speed of the floor (own design, no source).
+SLOW: Final = 3
+#: How long it stands, in pictures (own design): still before it moves, longest; at a decision; after slow; at the end.
+STILL, LONGEST_STILL, STOP, PAUSE, END = 38, 50, 11, 6, 10
+#: Seconds before the cue, from a decision back, and after the last run, that are shown at game speed (own design).
+BEFORE_S, LEAD_S, AFTER_S = 0.2, 1.0, 0.3
+#: Of those at most so many (own design: the rest is needed for the slow part).
+GAME_S: Final = 3.2
+#: The slow part begins so long before the decision (own design).
+SLOW_BEFORE_S: Final = 0.3
+#: Who is told to stay is watched so long (own design).
+STAYS_S: Final = 1.6
+#: Decisions nearer than this to one another are one stop (own design).
+APART_S: Final = 0.3
 
 
 class Part(StrEnum):
@@ -31,90 +40,102 @@ class Part(StrEnum):
     GAME = "game"
 
 
+class Lines(StrEnum):
+    """Which lines of action are shown: all where it stands, those of runs where it moves slowly, none at game speed."""
+
+    ALL = "all"
+    RUNS = "runs"
+    NONE = "none"
+
+
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """One picture: the second of the possession, the moment it belongs to, and the part of the clip."""
+    """One picture: the second of the possession, the moment that counts then, the moment whose sentence is read."""
 
     t_s: float
     moment: int
+    spoken: int
     part: Part
+    lines: Lines
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """The part of a possession from `begins_s` to `ends_s`; `decision` is the moment it is about.
+    """The seconds of a possession shown slowly and at game speed, each from and to; `decision` is what it is about.
 
-    `whole` is false where the possession goes on beyond it: a clip has no room for more.
+    `whole` is false where the move, or the possession that was asked for, does not fit in and goes on beyond.
     """
 
-    begins_s: float
-    ends_s: float
+    slow_s: tuple[float, float]
+    game_s: tuple[float, float]
     decision: int
     whole: bool
 
 
-def cut_of(show: Show, shown: Example) -> Cut:
-    """The part of its possession that shows what a sentence says: from the cue to the end of the run it causes."""
-    step, beat = shown.beat
-    mine = [r for r in show.timeline.runs if (r.step, r.beat, r.player) == (step, beat, shown.player)]
-    cue = show.timeline.cues_s[step]
-    starts = min((run.start_s for run in mine), default=cue)
-    ends = max((run.end_s for run in mine), default=starts + 1.0)
-    decision = max((i for i, m in enumerate(show.moments) if m.t_s <= starts + 0.05), default=0)
-    begins = max(0.0, min(cue, show.moments[decision].t_s) - BEFORE_S)
-    return _bounded(show, begins, ends + AFTER_S, decision)
+def cut(told: Told) -> Cut:
+    """The part that shows what a sentence says: from the cue to the end of the run it causes, as far as there is room.
 
-
-def cut_whole(show: Show) -> Cut:
-    """As much of a possession as a clip has room for, from its beginning."""
-    return _bounded(show, 0.0, show.timeline.duration_s, 0)
-
-
-def _bounded(show: Show, begins: float, ends: float, decision: int) -> Cut:
-    """Not past the possession's end, and not longer than can be shown slowly enough."""
-    wanted = min(ends, show.timeline.duration_s)
-    last = wanted
-    while _stood(show, begins, last) + (1 + LEAST_SLOW) * (last - begins) > LONGEST_S - 0.12:
-        last -= 0.1
-    return Cut(begins, last, decision, last >= wanted)
-
-
-def _stood(show: Show, begins: float, ends: float) -> float:
-    return STILL_S + STOP_S * len(_stops(show, begins, ends)) + END_S
-
-
-def _stops(show: Show, begins: float, ends: float) -> list[int]:
-    """The decisions on the way, at which the slow part stops."""
-    return [i for i, moment in enumerate(show.moments) if begins < moment.t_s < ends - 0.05]
-
-
-def pictures(show: Show, cut: Cut) -> list[Picture]:
-    """Every picture of the clip in order, 25 a second; between six and ten seconds in all."""
-    length = cut.ends_s - cut.begins_s
-    stops = _stops(show, cut.begins_s, cut.ends_s)
-    stood = _stood(show, cut.begins_s, cut.ends_s)
-    slow = min(SLOW, max(LEAST_SLOW, (LONGEST_S - 0.12 - stood) / length - 1)) if length else SLOW
-    made = [Picture(show.moments[cut.decision].t_s, cut.decision, Part.STILL)] * round(STILL_S * FPS)
-    made += _slowly(show, cut, stops, slow)
-    steps = round(length * FPS)
-    made += [_at(show, cut.begins_s + i / FPS, Part.GAME) for i in range(steps)]
-    end = _at(show, cut.ends_s, Part.GAME)
-    made += [end] * round(END_S * FPS)
-    return made + [end] * max(0, round(SHORTEST_S * FPS) - len(made))
-
-
-def _slowly(show: Show, cut: Cut, stops: list[int], slow: float) -> list[Picture]:
-    made: list[Picture] = []
-    waiting = list(stops)
-    for i in range(round((cut.ends_s - cut.begins_s) * slow * FPS)):
-        t_s = cut.begins_s + i / (slow * FPS)
-        while waiting and show.moments[waiting[0]].t_s <= t_s:
-            stop = waiting.pop(0)
-            made += [Picture(show.moments[stop].t_s, stop, Part.SLOW)] * round(STOP_S * FPS)
-        made.append(_at(show, t_s, Part.SLOW))
+    Of a possession that is shown for itself: all of it where there is room, else the part round its decision.
+    """
+    show, about = told.show, told.about
+    at_s, duration_s = show.moments[told.decision].t_s, show.timeline.duration_s
+    runs = [r for r in show.timeline.runs if (r.step, r.beat, r.player) == (about.step, about.beat, about.player)]
+    over_s = min(max((run.end_s for run in runs), default=at_s + STAYS_S), duration_s)
+    begins_s = max(min(show.timeline.cues_s[about.step], at_s) - BEFORE_S, at_s - LEAD_S, 0.0)
+    if told.all_of_it and duration_s <= GAME_S:
+        begins_s, over_s = 0.0, duration_s
+    begins_s = max(begins_s, min(over_s - GAME_S, at_s - SLOW_BEFORE_S))  # rather the end of the run than its approach
+    game_s = begins_s, min(over_s + AFTER_S, begins_s + GAME_S, duration_s)
+    whole = game_s == (0.0, duration_s) if told.all_of_it else over_s <= game_s[1]
+    slow_s = max(begins_s, at_s - SLOW_BEFORE_S), game_s[1]
+    made = Cut(slow_s, game_s, told.decision, whole)
+    while len(pictures(show, made)) > LONGEST_S * FPS:
+        made = replace(made, slow_s=(slow_s[0], made.slow_s[1] - 1 / FPS))
     return made
 
 
-def _at(show: Show, t_s: float, part: Part) -> Picture:
-    moment = max((i for i, m in enumerate(show.moments) if m.t_s <= t_s + 1e-9), default=0)
-    return Picture(t_s, moment, part)
+def stops(show: Show, cut: Cut) -> list[int]:
+    """The decisions at which the slow part stands, in order of time."""
+    found: list[int] = []
+    lit = [i for i, m in enumerate(show.moments) if i == cut.decision or any(answer.lit for answer in m.answers)]
+    for i in sorted(lit, key=lambda i: i != cut.decision):  # the one it is about keeps its stop
+        t_s = show.moments[i].t_s
+        if cut.slow_s[0] <= t_s <= cut.slow_s[1] and all(abs(show.moments[j].t_s - t_s) > APART_S for j in found):
+            found.append(i)
+    return sorted(found)
+
+
+def pictures(show: Show, cut: Cut) -> list[Picture]:
+    """Every picture of the clip in order, 25 a second; six seconds at least."""
+    moved = [*_slowly(show, cut), *_played(show, cut)]
+    short = max(0, round(SHORTEST_S * FPS) - STILL - len(moved))
+    still = STILL + min(short, LONGEST_STILL - STILL)
+    at_s = show.moments[cut.decision].t_s
+    first = Picture(at_s, cut.decision, cut.decision, Part.STILL, Lines.ALL)
+    return [first] * still + moved + moved[-1:] * (short - (still - STILL))
+
+
+def _slowly(show: Show, cut: Cut) -> list[Picture]:
+    begins_s, ends_s = cut.slow_s
+    waiting = stops(show, cut)
+    # Before the first decision its words are read already; its lines come with it.
+    now = Picture(begins_s, _moment_at(show, begins_s), waiting[0], Part.SLOW, Lines.NONE)
+    made: list[Picture] = []
+    for i in range(round((ends_s - begins_s) * SLOW * FPS)):
+        t_s = begins_s + i / (SLOW * FPS)
+        while waiting and show.moments[waiting[0]].t_s <= t_s:
+            stop = waiting.pop(0)
+            now = replace(now, moment=stop, spoken=stop, lines=Lines.RUNS)
+            made += [replace(now, t_s=show.moments[stop].t_s, lines=Lines.ALL)] * STOP
+        made.append(replace(now, t_s=t_s))
+    return made + made[-1:] * PAUSE
+
+
+def _played(show: Show, cut: Cut) -> list[Picture]:
+    begins_s, ends_s = cut.game_s
+    times = [begins_s + i / FPS for i in range(round((ends_s - begins_s) * FPS))] + [ends_s] * END
+    return [Picture(t_s, _moment_at(show, t_s), cut.decision, Part.GAME, Lines.NONE) for t_s in times]
+
+
+def _moment_at(show: Show, t_s: float) -> int:
+    return max((i for i, m in enumerate(show.moments) if m.t_s <= t_s + 1e-9), default=0)
