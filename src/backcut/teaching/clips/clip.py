@@ -69,7 +69,7 @@ def _write(place: Path, painter: Painter, wanted: list[Picture], progress: Progr
         try:
             stream = file.add_stream(CODER, rate=FPS, options=CODED)
         except ValueError:
-            raise BackcutError(f"The package av that is installed has no {CODER}: install it from PyPI.") from None
+            raise BackcutError(f"The package av that is installed has no {CODER}: take the pinned one.") from None
         assert isinstance(stream, VideoStream)
         stream.width, stream.height, stream.pix_fmt = shape.wide_px, shape.high_px, "yuv420p"
         coder = stream.codec_context
